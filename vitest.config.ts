@@ -1,0 +1,28 @@
+import { defineConfig } from "vitest/config";
+import path from "node:path";
+
+/** Pure code (`unit`) needs nothing; tests with a database (`data`) get one clone of a template per file. */
+export default defineConfig({
+  resolve: { alias: { "@": path.resolve(import.meta.dirname) } },
+  test: {
+    env: { TZ: "UTC" },
+    projects: [
+      {
+        extends: true,
+        test: { name: "unit", include: ["lib/**/*.test.ts", "seed/**/*.test.ts", "tests/{reference,architecture,golden}/**/*.test.ts"] },
+      },
+      {
+        extends: true,
+        test: {
+          name: "data",
+          include: ["tests/{domains,access}/**/*.test.ts"],
+          globalSetup: ["tests/support/database.global.ts"],
+          setupFiles: ["tests/support/setup.ts"],
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+          maxWorkers: 2,
+        },
+      },
+    ],
+  },
+});
