@@ -1,0 +1,104 @@
+import type { FrameTimes, TimeBasis } from "@/lib/core/frame-times";
+
+/** Where the camera stood. */
+export type CameraView = "side" | "rear" | "front";
+
+/** The side the swing was taken from. */
+export type BattingSide = "right" | "left";
+
+/** The instants of a swing, in the order in which they happen. */
+export const eventIds = ["release", "stance", "first-move", "load", "toe", "plant", "launch", "contact", "extension", "finish"] as const;
+export type EventId = (typeof eventIds)[number];
+
+/** The points of body and bat; `_f` is front (nearer the pitcher at set-up), `_b` is back. */
+export const pointIds = [
+  "nose", "ear_f", "ear_b", "sh_f", "sh_b", "el_f", "el_b", "wr_f", "wr_b", "hip_f", "hip_b",
+  "kn_f", "kn_b", "an_f", "an_b", "heel_f", "heel_b", "toe_f", "toe_b", "knob", "tip", "helmet",
+] as const;
+export type PointId = (typeof pointIds)[number];
+
+/** Who said it: a coach by hand, or the program as a suggestion nobody has confirmed. */
+export type Source = "coach" | "suggested";
+
+/** An event of the swing as it falls on this clip. */
+export interface EventView {
+  readonly event: EventId;
+  /** Nearest frame of this clip, null when the event lies outside it. */
+  readonly frameIndex: number | null;
+  /** The instant in ticks of this clip's time base; may lie between frames when it was set on another clip. */
+  readonly tick: number;
+  readonly source: Source;
+  /** One standard deviation in real seconds, null when nobody said. */
+  readonly sdSeconds: number | null;
+}
+
+/** A point in pixels of the upright picture, from its upper left corner; pixel centres lie at halves. */
+export interface PointView {
+  readonly frameIndex: number;
+  readonly point: PointId;
+  readonly x: number;
+  readonly y: number;
+  readonly source: Source;
+}
+
+/** A point of which the coach said that it cannot be seen on a frame. */
+export interface UnseenPointView {
+  readonly frameIndex: number;
+  readonly point: PointId;
+}
+
+/** What a coach drew, in pixels of the upright picture, so that it opens alike at every window size. */
+export type MarkShape =
+  | { readonly v: 1; readonly kind: "line"; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number }
+  | { readonly v: 1; readonly kind: "ring"; readonly cx: number; readonly cy: number; readonly rx: number; readonly ry: number }
+  | { readonly v: 1; readonly kind: "words"; readonly x: number; readonly y: number; readonly text: string };
+
+/** A drawing that belongs to one frame of the clip. */
+export interface MarkView {
+  readonly id: string;
+  readonly frameIndex: number;
+  readonly shape: MarkShape;
+}
+
+/** What the person who looks may do; worked out by the policy, never by the page. */
+export interface ClipAbilities {
+  /** Set events, place points. */
+  readonly canMeasure: boolean;
+  /** Draw on frames. */
+  readonly canMark: boolean;
+}
+
+/** What the coach said of the swing when the clip was added; null is not said. */
+export interface SwingFactsView {
+  readonly task: string | null;
+  readonly pitchHeight: string | null;
+  readonly pitchSide: string | null;
+  readonly effort: string | null;
+}
+
+/** One clip as the swing view needs it. */
+export interface ClipView {
+  readonly id: string;
+  readonly swingId: string;
+  readonly playerId: string;
+  readonly playerName: string;
+  readonly view: CameraView;
+  /** True when the file itself is mirrored. */
+  readonly isMirrored: boolean;
+  readonly side: BattingSide;
+  readonly facts: SwingFactsView;
+  /** Size of the upright picture; all points and marks are in its pixels. The stepping copy may be smaller. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly frameTimes: FrameTimes;
+  /** Real seconds that pass for one second of file time. */
+  readonly realSecondsPerFileSecond: number;
+  readonly timeBasis: TimeBasis;
+  readonly steppingUrl: string;
+  readonly posterUrl: string | null;
+  readonly events: readonly EventView[];
+  readonly points: readonly PointView[];
+  readonly unseenPoints: readonly UnseenPointView[];
+  readonly marks: readonly MarkView[];
+  readonly abilities: ClipAbilities;
+}
