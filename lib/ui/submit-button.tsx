@@ -1,0 +1,30 @@
+"use client";
+
+import type { ComponentProps } from "react";
+import { useFormStatus } from "react-dom";
+import { Button } from "./button";
+import { uiWords } from "./words/ui-words";
+
+interface SubmitButtonProps extends ComponentProps<typeof Button> {
+  /** The words while the form is on its way. */
+  pendingText?: string;
+}
+
+/** Sends the form it stands in; says so while it is on its way and cannot be pressed twice. */
+export function SubmitButton({ kind = "main", pendingText = uiWords.form.working, children, onClick, ...rest }: SubmitButtonProps) {
+  const { pending: isPending } = useFormStatus();
+  return (
+    <Button
+      {...rest}
+      kind={kind}
+      type="submit"
+      aria-disabled={isPending || undefined}
+      onClick={(event) => {
+        if (isPending) event.preventDefault();
+        else onClick?.(event);
+      }}
+    >
+      {isPending ? pendingText : children}
+    </Button>
+  );
+}
