@@ -1,0 +1,58 @@
+import type { EventId, View } from "@/lib/measure/clip-input";
+
+/** Limits low and high; `null` = no limit on that side. */
+export type Limits = readonly [number | null, number | null];
+
+/** Inside `ok` leave alone, between `ok` and `act` watch, beyond `act` talk about it. */
+export interface Band {
+  readonly ok: Limits;
+  readonly act: Limits;
+}
+
+/** How value, SD and verdict are formed. */
+export type EstimateShape = "plain" | "folded" | "extreme" | "crossing" | "time";
+
+/** One rule under which a checkpoint gives no reading; its grammar is in null-rule.ts. */
+export interface NullRule {
+  readonly left?: string | number;
+  readonly op?: string;
+  readonly right?: string | number;
+  readonly over?: string;
+  readonly fact?: string;
+  readonly is?: readonly string[];
+  readonly checkpoint?: string;
+  readonly say: string;
+}
+
+/** A further value shown with a reading. */
+export interface NamedDefinition {
+  readonly id: string;
+  readonly name: string;
+  readonly unit: string;
+  readonly okMin?: number;
+  readonly okMax?: number;
+  readonly events?: readonly EventId[];
+  readonly stillCamera?: boolean;
+}
+
+/** A checkpoint of the library, in the library's own shape; only the fields that measuring uses. */
+export interface CheckpointDefinition {
+  readonly id: string;
+  readonly name: string;
+  /** `clip`: one reading per clip in a measured view. `swing`: made of event times, one reading per swing. */
+  readonly scope: "clip" | "swing";
+  readonly views: { readonly measured: readonly View[] };
+  readonly formulaId: string;
+  readonly formulaVersion: number;
+  readonly events: readonly EventId[];
+  readonly stillCamera: boolean;
+  readonly estimate: EstimateShape;
+  readonly unit: string;
+  readonly band: Band | null;
+  readonly bandYouth?: Band;
+  readonly ownBaselineOnly?: boolean;
+  readonly named: readonly NamedDefinition[];
+  readonly nullWhen: readonly NullRule[];
+  readonly minFps: number;
+  readonly maxCameraOffDeg: number | null;
+}
