@@ -1,0 +1,120 @@
+import type { SwingInput, View } from "@/lib/measure/clip-input";
+import { median, medianSdFactor, percentile } from "@/lib/measure/order-statistics";
+import type { PointId, PointMix } from "@/lib/measure/points";
+import { framesWithAll, stanceFrames } from "@/lib/measure/stance-frames";
+import { secondsOf, type ClipTracks } from "@/lib/measure/tracks";
+
+/** Lengths of the body and the bat, in pixels of one view, that readings are divided by. */
+export type LengthId = "T" | "F" | "Fs" | "H" | "Ws" | "Wh" | "Ua" | "Fa" | "Lb" | "earSpan";
+
+/** A length in pixels with its SD. */
+export interface BodyLength {
+  readonly value: number;
+  readonly sd: number;
+  readonly isRough: boolean;
+  /** No frame before toe touch: the clip starts after the stance. */
+  readonly isLate: boolean;
+  readonly hasSuggested: boolean;
+  readonly frames: readonly number[];
+}
+
+interface LengthRule {
+  readonly over: "stance frames" | "clip";
+  /** The length is the sum of these stretches, each between two places. */
+  readonly stretches: readonly (readonly [PointMix, PointMix])[];
+  readonly factor: number;
+  /** Only across the picture, not in its plane. */
+  readonly isWidth?: boolean;
+  readonly views: readonly View[];
+}
+
+const ALL: readonly View[] = ["side", "front", "rear"];
+const TRUNK: readonly (readonly [PointMix, PointMix])[] = [[{ sh_f: 0.5, sh_b: 0.5 }, { hip_f: 0.5, hip_b: 0.5 }]];
+const ENDS: readonly View[] = ["front", "rear"];
+
+/** Source: the library's conventions, `derived` and `lengths`. */
+export const LENGTH_RULES: Readonly<Record<LengthId, LengthRule>> = {
+  T: { over: "stance frames", stretches: TRUNK, factor: 1, views: ALL },
+  Fs: { over: "stance frames", stretches: TRUNK, factor: 0.52, views: ["side"] },
+  F: { over: "stance frames", stretches: [[{ heel_b: 1 }, { toe_b: 1 }]], factor: 1, views: ENDS },
+  H: { over: "clip", stretches: [[{ hip_f: 1 }, { kn_f: 1 }], [{ kn_f: 1 }, { an_f: 1 }]], factor: 2.04, views: ["side"] },
+  Ws: { over: "clip", stretches: [[{ sh_b: 1 }, { sh_f: 1 }]], factor: 1, isWidth: true, views: ENDS },
+  Wh: { over: "clip", stretches: [[{ hip_b: 1 }, { hip_f: 1 }]], factor: 1, isWidth: true, views: ENDS },
+  Ua: { over: "clip", stretches: [[{ el_b: 1 }, { sh_b: 1 }]], factor: 1, views: ALL },
+  Fa: { over: "clip", stretches: [[{ wr_b: 1 }, { el_b: 1 }]], factor: 1, views: ALL },
+  Lb: { over: "clip", stretches: [[{ tip: 1 }, { knob: 1 }]], factor: 1, views: ALL },
+  earSpan: { over: "clip", stretches: [[{ ear_f: 1 }, { ear_b: 1 }]], factor: 1, views: ["front"] },
+};
+
+/** A length is worth nothing when it is not this many of its SDs long. */
+const LEAST_SDS = 3;
+
+/** SD in pixels of a coordinate of a point on a frame. */
+export type PointNoise = (point: PointId, isSuggested: boolean) => number;
+
+/**
+ * One length of a clip in pixels, or null when there is none: fewer than three frames for a percentile, none for a
+ * median, points on top of each other.
+ */
+export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput["events"], noise: PointNoise): BodyLength | null {
+  const rule = LENGTH_RULES[id];
+  const points = pointsOf(rule);
+  if (rule.over === "stance frames") {
+    const { frames, quality } = stanceFrames(tracks, points, events);
+    if (frames.length === 0) return null;
+    const isRough = quality !== "still";
+    const value = rule.factor * median(frames.map((frame) => lengthOn(frame, rule, tracks)));
+    const sd = rule.factor * sdOnFrames(frames, rule, tracks, noise) * medianSdFactor(frames.length) * (isRough ? 2 : 1);
+    return worthwhile({ value, sd, isRough, isLate: quality === "late", hasSuggested: hasSuggested(frames, points, tracks), frames });
+  }
+  const from = events.stance?.seconds ?? -Infinity;
+  const frames = framesWithAll(tracks, points).filter((frame) => secondsOf(tracks, frame) >= from - tracks.periodSeconds / 10);
+  if (frames.length < 3) return null;
+  const contact = events.contact?.seconds ?? 0;
+  const isTurnUnseen = rule.isWidth === true && !frames.some((frame) => secondsOf(tracks, frame) >= contact + 0.05);
+  const isThin = frames.length < 10;
+  const lengths = frames.map((frame) => lengthOn(frame, rule, tracks));
+  const share = (0.95 * (frames.length - 1)) % 1;
+  const sd = rule.factor * sdOnFrames(frames, rule, tracks, noise) * Math.hypot(share, 1 - share) * (isThin || isTurnUnseen ? 2 : 1);
+  const value = rule.factor * percentile(lengths, 0.95);
+  return worthwhile({ value, sd, isRough: isThin || isTurnUnseen, isLate: false, hasSuggested: hasSuggested(frames, points, tracks), frames });
+}
+
+function worthwhile(length: BodyLength): BodyLength | null {
+  return length.value > LEAST_SDS * length.sd && length.value < Infinity ? length : null;
+}
+
+/** The points that make a length. */
+export function pointsOf(rule: Pick<LengthRule, "stretches">): readonly PointId[] {
+  return [...new Set(rule.stretches.flat().flatMap((mix) => Object.keys(mix) as PointId[]))];
+}
+
+function lengthOn(frame: number, rule: LengthRule, tracks: ClipTracks): number {
+  return rule.stretches.reduce((sum, [from, to]) => {
+    const h = mixed(from, "h", frame, tracks) - mixed(to, "h", frame, tracks);
+    const v = mixed(from, "v", frame, tracks) - mixed(to, "v", frame, tracks);
+    return sum + (rule.isWidth ? Math.abs(h) : Math.hypot(h, v));
+  }, 0);
+}
+
+/** A mix of points on a frame along one axis, pixels; NaN when one of them is not placed there. */
+export function mixed(mix: PointMix, axis: "h" | "v", frame: number, tracks: ClipTracks): number {
+  let sum = 0;
+  for (const [point, weight] of Object.entries(mix) as [PointId, number][]) sum += weight * (tracks.byPoint[point]?.[axis][frame] ?? NaN);
+  return sum;
+}
+
+/** Root mean square over the frames of the SD of the length on one frame, along its own direction. */
+function sdOnFrames(frames: readonly number[], rule: LengthRule, tracks: ClipTracks, noise: PointNoise): number {
+  const ends = rule.stretches.flatMap(([from, to]) => [...Object.entries(from), ...Object.entries(to)]) as [PointId, number][];
+  const variance = frames.reduce(
+    (sum, frame) =>
+      sum + ends.reduce((own, [point, weight]) => own + (weight * noise(point, tracks.byPoint[point]?.suggestedFrames.has(frame) ?? false)) ** 2, 0),
+    0,
+  );
+  return Math.sqrt(variance / frames.length);
+}
+
+function hasSuggested(frames: readonly number[], points: readonly PointId[], tracks: ClipTracks): boolean {
+  return frames.some((frame) => points.some((point) => tracks.byPoint[point]?.suggestedFrames.has(frame)));
+}

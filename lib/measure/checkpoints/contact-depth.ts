@@ -1,0 +1,14 @@
+import { defineFormula } from "@/lib/measure/formula";
+
+/**
+ * How far in front of the front ankle the sweet spot meets the ball, along u, in torso lengths.
+ * Camera: the sweet spot lies about a torso and a half nearer the plate than the ankle (judgement).
+ */
+export default defineFormula({
+  id: "contact-depth",
+  version: 1,
+  reads: { sweetSpot: ["S", "contact"], ankle: ["an_f", "contact"] },
+  lengths: ["T"],
+  cameraSdPerDeg: 1.5 * (Math.PI / 180),
+  value: ({ sweetSpot, ankle }, { length }) => (sweetSpot.h - ankle.h) / length.T,
+});

@@ -1,0 +1,51 @@
+import type { PointNoise } from "@/lib/measure/body-lengths";
+import { median, percentile } from "@/lib/measure/order-statistics";
+import type { PointId } from "@/lib/measure/points";
+import type { NoiseModel } from "@/lib/measure/reading-rules";
+import { framesWithAll } from "@/lib/measure/stance-frames";
+import type { ClipTracks, Track } from "@/lib/measure/tracks";
+
+/**
+ * The noise of points in a clip, from the model in torso lengths and pixels.
+ * @param torsoPx torso length in pixels
+ */
+export function pointNoise(model: NoiseModel, torsoPx: number): PointNoise {
+  const placed = Math.max(model.placed.T * torsoPx, model.placed.px);
+  return (point, isSuggested) => {
+    const share = isSuggested ? model.suggested[point.replace(/_[fb]$/, "")] : null;
+    return share == null ? placed : Math.max(share * torsoPx, placed);
+  };
+}
+
+/** Torso over leg (thigh and shank), over arm (upper and fore), over bat: body proportions, for noise only. */
+const TORSO_PER = { leg: 0.588, arm: 0.867, bat: 0.6 } as const;
+
+/**
+ * About how long the torso is in this picture, for the size of the noise only, never as a scale: the torso wherever it
+ * is placed, else what legs, arms or the bat say; 0 when nothing says it (then the pixel floor holds).
+ */
+export function torsoForNoisePx(tracks: ClipTracks): number {
+  const torso = framesWithAll(tracks, ["sh_f", "sh_b", "hip_f", "hip_b"]).map((frame) =>
+    Math.hypot(sumOf("h", ["sh_f", "sh_b"], frame) - sumOf("h", ["hip_f", "hip_b"], frame), sumOf("v", ["sh_f", "sh_b"], frame) - sumOf("v", ["hip_f", "hip_b"], frame)) / 2,
+  );
+  if (torso.length > 0) return median(torso);
+  const leg = chain("hip_f", "kn_f", "an_f") || chain("hip_b", "kn_b", "an_b");
+  if (leg > 0) return leg * TORSO_PER.leg;
+  const arm = chain("sh_f", "el_f", "wr_f") || chain("sh_b", "el_b", "wr_b");
+  if (arm > 0) return arm * TORSO_PER.arm;
+  return chain("knob", "tip") * TORSO_PER.bat;
+
+  function sumOf(axis: "h" | "v", points: readonly PointId[], frame: number): number {
+    return points.reduce((sum, point) => sum + (tracks.byPoint[point]?.[axis][frame] ?? NaN), 0);
+  }
+  function chain(...points: PointId[]): number {
+    const frames = framesWithAll(tracks, points);
+    const lengths = frames.map((frame) => points.slice(1).reduce((sum, point, i) => sum + between(tracks.byPoint[points[i] ?? point], tracks.byPoint[point], frame), 0));
+    return frames.length > 0 ? percentile(lengths, 0.95) : 0;
+  }
+}
+
+function between(a: Track | undefined, b: Track | undefined, frame: number): number {
+  if (!a || !b) return NaN;
+  return Math.hypot((a.h[frame] ?? NaN) - (b.h[frame] ?? NaN), (a.v[frame] ?? NaN) - (b.v[frame] ?? NaN));
+}

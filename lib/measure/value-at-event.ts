@@ -1,0 +1,122 @@
+import type { ClipTracks, Track } from "@/lib/measure/tracks";
+import { secondsOf } from "@/lib/measure/tracks";
+import type { TrustReasonId } from "@/lib/measure/trust-reasons";
+
+/** A point's position at a time as a weighted sum of its positions on frames, with how fast it moves there. */
+export interface PointAtTime {
+  readonly terms: readonly { readonly frame: number; readonly weight: number }[];
+  /** Pixels a second along h and v; null when too few frames around the time are placed. */
+  readonly speed: { readonly h: number; readonly v: number } | null;
+}
+
+/** A frame this near to an event, in intervals, gives its value as it stands. */
+const AS_IT_STANDS = 0.1;
+/** Frames further apart than this, in intervals, leave a hole that is not read across. */
+const LARGEST_HOLE = 3;
+/** At contact the last placed frame may be this many intervals before it. */
+const LAST_BEFORE_CONTACT = 1.5;
+
+/** Guards a comparison of times against rounding, in intervals. */
+const EPSILON = 1e-6;
+
+/**
+ * The value of a point at an event other than contact: as it stands on a frame within a tenth of an interval, else
+ * linear between the two frames beside it. Source: conventions `time.valueAtEvent`.
+ * @returns the reason when there is no value
+ */
+export function pointAtEvent(track: Track, tracks: ClipTracks, seconds: number, sdSeconds: number): PointAtTime | TrustReasonId {
+  const period = tracks.periodSeconds;
+  const near = nearestFrame(track, tracks, seconds);
+  if (near === null) return "points-missing";
+  const speed = speedAround(track, tracks, seconds, sdSeconds, Infinity);
+  if (Math.abs(secondsOf(tracks, near) - seconds) <= (AS_IT_STANDS + EPSILON) * period) return { terms: [{ frame: near, weight: 1 }], speed };
+  const before = lastFrameUpTo(track, tracks, seconds);
+  const after = track.frames.find((frame) => secondsOf(tracks, frame) > seconds);
+  if (before === null || after === undefined) return "points-missing";
+  const from = secondsOf(tracks, before);
+  const span = secondsOf(tracks, after) - from;
+  if (span > (LARGEST_HOLE + EPSILON) * period) return "gap";
+  const share = (seconds - from) / span;
+  return { terms: [{ frame: before, weight: 1 - share }, { frame: after, weight: share }], speed };
+}
+
+/**
+ * The value of a point at contact, never from across it: as it stands on a frame within a tenth of an interval, else
+ * from the last three frames before it: bat and wrists by the parabola through them, other points by their
+ * least-squares line. Source: conventions `time.valueAtContact`.
+ * @returns the reason when there is no value
+ */
+export function pointAtContact(track: Track, tracks: ClipTracks, seconds: number, sdSeconds: number): PointAtTime | TrustReasonId {
+  const period = tracks.periodSeconds;
+  const tolerance = (AS_IT_STANDS + EPSILON) * period;
+  const near = nearestFrame(track, tracks, seconds);
+  if (near === null) return "points-missing";
+  const speed = speedAround(track, tracks, seconds, sdSeconds, seconds + tolerance);
+  if (Math.abs(secondsOf(tracks, near) - seconds) <= tolerance) return { terms: [{ frame: near, weight: 1 }], speed };
+  const last = track.frames.filter((frame) => secondsOf(tracks, frame) < seconds).slice(-3);
+  const [a, b, c] = last;
+  if (a === undefined || b === undefined || c === undefined) return "points-missing";
+  const times = [a, b, c].map((frame) => secondsOf(tracks, frame) - seconds) as [number, number, number];
+  if (-times[2] > (LAST_BEFORE_CONTACT + EPSILON) * period) return "points-missing";
+  if (Math.max(times[1] - times[0], times[2] - times[1]) > (LARGEST_HOLE + EPSILON) * period) return "gap";
+  const isFast = track.point === "knob" || track.point === "tip" || track.point === "wr_f" || track.point === "wr_b";
+  const weights = isFast ? parabolaWeightsAtZero(times) : lineWeightsAtZero(times);
+  return { terms: [a, b, c].map((frame, i) => ({ frame, weight: weights[i] ?? 0 })), speed };
+}
+
+/** Weights with which three values give the parabola through them at time 0. */
+export function parabolaWeightsAtZero([a, b, c]: readonly [number, number, number]): [number, number, number] {
+  return [(b * c) / ((a - b) * (a - c)), (a * c) / ((b - a) * (b - c)), (a * b) / ((c - a) * (c - b))];
+}
+
+/** Weights with which three values give their least-squares line at time 0. */
+export function lineWeightsAtZero(times: readonly [number, number, number]): [number, number, number] {
+  const mean = (times[0] + times[1] + times[2]) / 3;
+  const spread = times.reduce((sum, time) => sum + (time - mean) ** 2, 0);
+  return times.map((time) => 1 / 3 - (mean * (time - mean)) / spread) as [number, number, number];
+}
+
+/** The last frame at or before a time on which the point is placed. */
+export function lastFrameUpTo(track: Track, tracks: ClipTracks, seconds: number): number | null {
+  let found: number | null = null;
+  for (const frame of track.frames) {
+    if (secondsOf(tracks, frame) > seconds) break;
+    found = frame;
+  }
+  return found;
+}
+
+function nearestFrame(track: Track, tracks: ClipTracks, seconds: number): number | null {
+  let best: number | null = null;
+  let distance = Infinity;
+  for (const frame of track.frames) {
+    const away = Math.abs(secondsOf(tracks, frame) - seconds);
+    if (away < distance) [best, distance] = [frame, away];
+  }
+  return best;
+}
+
+/**
+ * Speed over the stretch in which the event may lie: from the placed frames nearest to one SD (at least one interval)
+ * before and after it, none later than `latest`, none further out than three intervals more.
+ */
+function speedAround(track: Track, tracks: ClipTracks, seconds: number, sdSeconds: number, latest: number): PointAtTime["speed"] {
+  const reach = Math.max(tracks.periodSeconds, sdSeconds);
+  const limit = reach + (LARGEST_HOLE + EPSILON) * tracks.periodSeconds;
+  let first: number | null = null;
+  let last: number | null = null;
+  for (const frame of track.frames) {
+    const time = secondsOf(tracks, frame);
+    if (time > latest || Math.abs(time - seconds) > limit) continue;
+    const away = (target: number, other: number | null) =>
+      other === null || Math.abs(time - target) < Math.abs(secondsOf(tracks, other) - target);
+    if (away(seconds - reach, first)) first = frame;
+    if (away(Math.min(latest, seconds + reach), last)) last = frame;
+  }
+  if (first === null || last === null || first >= last) return null;
+  const span = secondsOf(tracks, last) - secondsOf(tracks, first);
+  return {
+    h: ((track.h[last] ?? NaN) - (track.h[first] ?? NaN)) / span,
+    v: ((track.v[last] ?? NaN) - (track.v[first] ?? NaN)) / span,
+  };
+}
