@@ -1,27 +1,32 @@
 import { makeWorkerUtils } from "graphile-worker";
-import type { Transaction } from "./database";
+import type { EventDefinition } from "@/lib/core/event";
+import type { Database } from "./database";
 import { settings } from "./settings";
 
-/**
- * Slow work to be done later. It is a row of the same database, so it is added in the transaction that made it needed:
- * both happen or neither (this is the outbox). A payload holds identifiers only; the job reads the rest anew.
- */
-export interface JobRequest {
-  readonly name: string;
-  readonly payload: Readonly<Record<string, string | number>>;
-  /** Requests with the same key that still wait become one. */
+interface Telling {
+  /** Tellings with the same key that still wait become one. */
   readonly key?: string;
   readonly runAt?: Date;
+  readonly tries?: number;
 }
 
-export async function addJob(tx: Transaction, job: JobRequest): Promise<void> {
+/**
+ * Tells the worker that something happened. It is a row of the same database, so it is told in the transaction that
+ * made it happen: both are kept or neither (this is the outbox).
+ */
+export async function tell<P extends Readonly<Record<string, string | number>>>(
+  tx: Database,
+  event: EventDefinition<P>,
+  payload: P,
+  telling: Telling = {},
+): Promise<void> {
   await tx.$executeRaw`
     SELECT graphile_worker.add_job(
-      identifier => ${job.name}::text,
-      payload => ${JSON.stringify(job.payload)}::json,
-      run_at => ${job.runAt ?? null}::timestamptz,
-      max_attempts => 5,
-      job_key => ${job.key ?? null}::text)`;
+      identifier => ${event.name}::text,
+      payload => ${JSON.stringify(payload)}::json,
+      run_at => ${telling.runAt ?? null}::timestamptz,
+      max_attempts => ${telling.tries ?? 5}::int,
+      job_key => ${telling.key ?? null}::text)`;
 }
 
 /** Creates the queue's own tables; safe to repeat. */

@@ -157,6 +157,16 @@ CREATE TABLE "Mark" (
 );
 
 -- CreateTable
+CREATE TABLE "MediaRead" (
+    "academyId" UUID NOT NULL,
+    "sessionId" UUID NOT NULL,
+    "clipId" UUID NOT NULL,
+    "quarter" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "MediaRead_pkey" PRIMARY KEY ("academyId","sessionId","clipId","quarter")
+);
+
+-- CreateTable
 CREATE TABLE "Academy" (
     "id" UUID NOT NULL,
     "name" TEXT NOT NULL,
@@ -791,6 +801,9 @@ CREATE INDEX "Mark_academyId_clipId_frameIndex_idx" ON "Mark"("academyId", "clip
 CREATE UNIQUE INDEX "Mark_academyId_id_key" ON "Mark"("academyId", "id");
 
 -- CreateIndex
+CREATE INDEX "MediaRead_academyId_clipId_idx" ON "MediaRead"("academyId", "clipId");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "User_email_key" ON "User"("email");
 
 -- CreateIndex
@@ -975,6 +988,9 @@ ALTER TABLE "ClipPoint" ADD CONSTRAINT "ClipPoint_academyId_clipId_fkey" FOREIGN
 
 -- AddForeignKey
 ALTER TABLE "Mark" ADD CONSTRAINT "Mark_academyId_clipId_fkey" FOREIGN KEY ("academyId", "clipId") REFERENCES "Clip"("academyId", "id") ON DELETE RESTRICT ON UPDATE RESTRICT;
+
+-- AddForeignKey
+ALTER TABLE "MediaRead" ADD CONSTRAINT "MediaRead_academyId_clipId_fkey" FOREIGN KEY ("academyId", "clipId") REFERENCES "Clip"("academyId", "id") ON DELETE RESTRICT ON UPDATE RESTRICT;
 
 -- AddForeignKey
 ALTER TABLE "User" ADD CONSTRAINT "User_academyId_fkey" FOREIGN KEY ("academyId") REFERENCES "Academy"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

@@ -1,0 +1,98 @@
+import type { z } from "zod";
+import type { ActionState } from "@/lib/core/action-state";
+import { DomainError, InvalidError } from "@/lib/core/errors";
+import { inTransaction, type Transaction } from "@/lib/platform/database";
+import { log } from "@/lib/platform/log";
+import { isPerson, type Actor } from "./actor";
+import { writeAudit } from "./audit";
+import { formObject, typedValues } from "./form-object";
+import { isLetThrough, type Guard } from "./guard";
+import { parseInput, type Operation } from "./operation";
+
+/** What an action tells the page. */
+export interface ActionOutcome {
+  readonly message?: string;
+  readonly data?: unknown;
+  readonly redirectTo?: string;
+}
+
+interface ActionSpec<Raw, Input, Allowed, Who extends Actor> {
+  readonly name: string;
+  readonly input: z.ZodType<Input, Raw>;
+  readonly policy: Guard<Input, Allowed, Who>;
+  run(context: { actor: Who; input: Input; granted: Allowed; tx: Transaction }): Promise<ActionOutcome | void>;
+}
+
+export interface Action<Raw> {
+  /** As a form's action. */
+  (previous: ActionState, form: FormData): Promise<ActionState>;
+  /** From a script of the page. */
+  (input: Raw): Promise<ActionState>;
+  /** As somebody named; refusals are thrown. */
+  as(actor: Actor, input: Raw): Promise<ActionOutcome>;
+  readonly operation: Operation;
+}
+
+/**
+ * A write: one transaction in which the check, the change and the audit row happen together. Every export of a
+ * domain's actions.ts is made here.
+ */
+export function defineAction<Raw, Input, Allowed, Who extends Actor>(spec: ActionSpec<Raw, Input, Allowed, Who>): Action<Raw> {
+  const perform = async (actor: Actor, input: Input): Promise<ActionOutcome> =>
+    inTransaction(async (tx) => {
+      const passed = await spec.policy.check(actor, input, tx);
+      const outcome = (await spec.run({ ...passed, input, tx })) ?? {};
+      if (isPerson(actor)) await writeAudit(tx, actor, spec.name, actor.academyId, idOf(passed.granted));
+      return outcome;
+    });
+
+  const act = async (first: ActionState | Raw, form?: FormData): Promise<ActionState> => {
+    const { currentActor } = await import("./current-actor");
+    let outcome: ActionOutcome;
+    try {
+      const raw = form instanceof FormData ? formObject(form) : first;
+      outcome = await perform(await currentActor(), parseInput(spec.input, raw));
+    } catch (error) {
+      return refusal(spec.name, error, form);
+    }
+    await showOutcome(outcome);
+    return { status: "done", message: outcome.message, data: outcome.data };
+  };
+
+  const operation: Operation = {
+    kind: "action",
+    name: spec.name,
+    guard: spec.policy.words,
+    permits: async (actor, raw) => isLetThrough(spec.policy, actor, parseInput(spec.input, raw)),
+  };
+  const as = async (actor: Actor, raw: Raw) => perform(actor, parseInput(spec.input, raw));
+  return Object.assign(act, { as, operation });
+}
+
+async function showOutcome(outcome: ActionOutcome): Promise<void> {
+  const { revalidatePath } = await import("next/cache");
+  revalidatePath("/", "layout");
+  if (!outcome.redirectTo) return;
+  const { redirect } = await import("next/navigation");
+  redirect(outcome.redirectTo);
+}
+
+function refusal(name: string, error: unknown, form: FormData | undefined): ActionState {
+  const values = form ? typedValues(form) : {};
+  if (error instanceof DomainError) {
+    return { status: "refused", message: error.message, fields: error instanceof InvalidError ? { ...error.fields } : {}, values };
+  }
+  const reference = crypto.randomUUID().slice(0, 8);
+  log().error({ operation: name, reference, err: error }, "an action failed");
+  return {
+    status: "refused",
+    message: `Something went wrong on our side. Nothing was changed. Please try again, or tell an admin the number ${reference}.`,
+    fields: {},
+    values,
+  };
+}
+
+function idOf(granted: unknown): string | null {
+  return typeof granted === "object" && granted !== null && "id" in granted && typeof granted.id === "string" ? granted.id : null;
+}
+

@@ -1,0 +1,27 @@
+import type { z } from "zod";
+import { InvalidError } from "@/lib/core/errors";
+import type { Actor } from "./actor";
+
+/** What each query, action and route carries about itself, so that the access table can ask it. */
+export interface Operation {
+  readonly kind: "query" | "action" | "route";
+  readonly name: string;
+  /** Who may, in words. */
+  readonly guard: string;
+  /** Whether this actor would be let through with this input; nothing is done. */
+  permits(actor: Actor, input: unknown): Promise<boolean>;
+}
+
+export function isOperation(value: unknown): value is { readonly operation: Operation } {
+  return typeof value === "function" && "operation" in value;
+}
+
+/** Parsed input, or an error that names each field once, in the schema's own words. */
+export function parseInput<T>(schema: z.ZodType<T>, raw: unknown): T {
+  const parsed = schema.safeParse(raw);
+  if (parsed.success) return parsed.data;
+  const fields: Record<string, string> = {};
+  for (const issue of parsed.error.issues) fields[String(issue.path[0] ?? "form")] ??= issue.message;
+  const first = Object.values(fields)[0] ?? "Something is missing.";
+  throw new InvalidError(Object.keys(fields).length > 1 ? `${Object.keys(fields).length} things are not right yet.` : first, fields);
+}
