@@ -1,0 +1,27 @@
+import type { ReactNode } from "react";
+import { classNames } from "./class-names";
+
+interface CutProps {
+  /** Address of the still; without one the tile says why in `missing`. */
+  src?: string | null;
+  /** Empty where the link or caption around it already says it. */
+  alt: string;
+  /** Seconds from contact, in the corner. */
+  tag?: string;
+  missing?: ReactNode;
+  shape?: "square" | "wide";
+  /** Lines drawn over the picture, as an svg. */
+  children?: ReactNode;
+}
+
+/** One still as a tile, 37 to 49, with a thin ink keyline. */
+export function Cut({ src, alt, tag, missing, shape, children }: CutProps) {
+  return (
+    <span className={classNames("cut", shape, !src && "no-picture")}>
+      {/* Stills are private bytes behind a permission check; an image optimiser may not keep copies of them. */}
+      {src ? <img src={src} alt={alt} loading="lazy" decoding="async" /> : missing}
+      {children}
+      {tag ? <span className="when">{tag}</span> : null}
+    </span>
+  );
+}
