@@ -44,6 +44,6 @@ interface DateInputProps extends FieldTexts, Omit<Rest<"input">, "type" | "min" 
 }
 
 /** A day, with the device's own calendar; sends an ISO day. */
-export function DateInput({ className, ...rest }: DateInputProps) {
-  return <TextInput {...rest} type="date" className={classNames("day", className)} isShort={false} />;
+export function DateInput(props: DateInputProps) {
+  return <TextInput {...props} type="date" />;
 }
