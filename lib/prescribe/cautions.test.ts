@@ -1,0 +1,43 @@
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { expect, it } from "vitest";
+import { cautionsFor } from "./cautions";
+import type { Drill } from "./drill";
+import { seasonRefusal } from "./season";
+
+const all: readonly Drill[] = JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../seed/library/drills.json"), "utf8")).drills;
+const named = (...ids: string[]) => ids.map((id) => all.find((drill) => drill.id === id)!);
+const idsFor = (drills: Drill[], years: number, gear?: string[]) => cautionsFor(drills, years, gear).map(({ id }) => id);
+
+it("cautions of several drills are said once each and in one order", () => {
+  const both = idsFor(named("front-toss-middle", "self-toss-drive"), 12);
+  expect(both).toEqual(idsFor(named("self-toss-drive", "front-toss-middle"), 12));
+  expect(new Set(both).size).toBe(both.length);
+  expect(both).toEqual(expect.arrayContaining(["swing-circle", "taut-net", "helmet", "screen", "soft-balls", "stop"]));
+});
+
+it("a drill with a bat always asks for a clear circle, and no drills ask for nothing", () => {
+  for (const drill of all.filter(({ gear }) => gear.includes("bat"))) expect(idsFor([drill], 16), drill.id).toContain("swing-circle");
+  expect(cautionsFor([], 9)).toEqual([]);
+});
+
+it("a face guard is asked for under the drill's age, an adult only of minors, soft balls of a child under 8", () => {
+  const standIn = named("stand-in-tracking");
+  expect(idsFor(standIn, 14)).toEqual(expect.arrayContaining(["adult", "face-guard"]));
+  expect(idsFor(standIn, 15)).not.toContain("face-guard");
+  expect(idsFor(standIn, 18)).not.toContain("adult");
+  const hardTee = all.find(({ hardBalls, setup }) => hardBalls && setup === "tee")!;
+  expect(idsFor([hardTee], 7, ["foam-ball"])).toContain("soft-balls");
+  expect(idsFor([hardTee], 8, ["foam-ball"])).not.toContain("soft-balls");
+});
+
+it("a new change of the movement waits for the season, timing and eyes do not", () => {
+  const ask = { season: "in-season", area: "front-side", isNewFocus: true, daysToFirstGame: null, hasHeadCoachAgreed: false } as const;
+  expect(seasonRefusal(ask)).toMatch(/^In season/);
+  expect(seasonRefusal({ ...ask, area: "head-eyes" })).toBeNull();
+  expect(seasonRefusal({ ...ask, isNewFocus: false })).toBeNull();
+  expect(seasonRefusal({ ...ask, hasHeadCoachAgreed: true })).toBeNull();
+  expect(seasonRefusal({ ...ask, season: null })).toBeNull();
+  expect(seasonRefusal({ ...ask, season: "pre-season", daysToFirstGame: 15 })).toBeNull();
+  expect(seasonRefusal({ ...ask, season: "pre-season", daysToFirstGame: 14 })).toMatch(/14 days/);
+});
