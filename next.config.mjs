@@ -1,0 +1,24 @@
+/** @type {import("next").NextConfig} */
+const config = {
+  poweredByHeader: false,
+  reactStrictMode: true,
+  serverExternalPackages: ["@node-rs/argon2", "pg", "graphile-worker", "pino", "nodemailer", "rate-limiter-flexible"],
+  // Next's own type check is repeated by `npm run typecheck`, which the tests run.
+  typescript: { ignoreBuildErrors: true },
+  experimental: { serverActions: { bodySizeLimit: "1mb" } },
+  async headers() {
+    return [
+      {
+        source: "/:path*",
+        headers: [
+          { key: "X-Content-Type-Options", value: "nosniff" },
+          { key: "Referrer-Policy", value: "same-origin" },
+          { key: "X-Frame-Options", value: "DENY" },
+          { key: "Permissions-Policy", value: "geolocation=(), camera=(self), microphone=(self)" },
+        ],
+      },
+    ];
+  },
+};
+
+export default config;
