@@ -31,7 +31,7 @@ export interface TooWide {
 interface Bucket {
   /** The variable that is summed out first, then the others in order of elimination. */
   readonly scope: readonly number[];
-  /** Own factors, then the messages of the buckets before; with their place for every place of this bucket. */
+  /** The product of its own factors, then the messages of the buckets before; with their place for every place here. */
   readonly inputs: { table: Float64Array; places: Int32Array; from: number }[];
 }
 
@@ -48,7 +48,7 @@ export function solveMarginals(count: number, factors: readonly Factor[], option
   order.forEach((variable, position) => (rank[variable] = position));
 
   let logTotal = 0;
-  const waiting: { variables: readonly number[]; table: Float64Array; from: number }[][] = order.map(() => []);
+  const waiting: Input[][] = order.map(() => []);
   const hand = (variables: readonly number[], table: Float64Array, from: number) => {
     if (variables.length === 0) logTotal += logOf(table[0] ?? 0);
     else waiting[Math.min(...variables.map((v) => rank[v] ?? 0))]?.push({ variables, table, from });
@@ -74,7 +74,21 @@ export function solveMarginals(count: number, factors: readonly Factor[], option
   return { outcome: "exact", width, logTotal, share };
 }
 
-function fillBucket(inputs: readonly { variables: readonly number[]; table: Float64Array; from: number }[], rank: Int32Array): Bucket {
+interface Input {
+  readonly variables: readonly number[];
+  readonly table: Float64Array;
+  /** Position of the bucket that sent it, or −1 for a factor. */
+  readonly from: number;
+}
+
+/** The bucket's own small factors are multiplied into one first: every later pass then goes over fewer tables. */
+function fillBucket(waiting: readonly Input[], rank: Int32Array): Bucket {
+  const own = placeInputs(waiting.filter((input) => input.from < 0), rank);
+  const messages = waiting.filter((input) => input.from >= 0);
+  return placeInputs([{ variables: own.scope, table: multiplyInputs(own), from: -1 }, ...messages], rank);
+}
+
+function placeInputs(inputs: readonly Input[], rank: Int32Array): Bucket {
   const scope = [...new Set(inputs.flatMap((input) => input.variables))].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0));
   const placed = inputs.map(({ variables, table, from }) => {
     const bits = scope.map((variable) => {

@@ -33,7 +33,11 @@ export interface PosteriorOptions {
  * @throws ImpossibleEvidenceError when the evidence has probability 0
  */
 export function findPosteriors(graph: CauseGraph, evidence: Evidence, options: PosteriorOptions = {}): Posteriors | TooWide {
-  const observations = listObservations(graph, evidence);
+  return findPosteriorsFrom(graph, listObservations(graph, evidence), options);
+}
+
+/** The same from observations already listed, so that one of them can be left out. */
+export function findPosteriorsFrom(graph: CauseGraph, observations: readonly Observation[], options: PosteriorOptions = {}): Posteriors | TooWide {
   const run = solveFor(graph, observations, { widthCap: options.widthCap });
   if (run.outcome === "too-wide") return run;
   const probability: Record<string, number> = {};
