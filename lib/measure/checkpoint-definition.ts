@@ -45,6 +45,8 @@ export interface CheckpointDefinition {
   readonly formulaId: string;
   readonly formulaVersion: number;
   readonly events: readonly EventId[];
+  /** Frames with from <= time <= to, as expressions of null-rule-expression.ts; null = taken at instants. */
+  readonly window?: { readonly from: string; readonly to: string; readonly frames?: number } | null;
   readonly stillCamera: boolean;
   readonly estimate: EstimateShape;
   readonly unit: string;

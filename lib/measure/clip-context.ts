@@ -1,0 +1,34 @@
+import { bodyLength, type BodyLength, type LengthId, type PointNoise } from "@/lib/measure/body-lengths";
+import type { ClipInput, SwingInput } from "@/lib/measure/clip-input";
+import { pointNoise, torsoForNoisePx } from "@/lib/measure/point-noise";
+import type { ReadingRules } from "@/lib/measure/reading-rules";
+import { tracksOf, type ClipTracks } from "@/lib/measure/tracks";
+
+/** What all readings of one clip share, worked out once. */
+export interface ClipContext {
+  readonly clip: ClipInput;
+  readonly swing: SwingInput;
+  readonly rules: ReadingRules;
+  /** `null` when view or real time is not known. */
+  readonly tracks: ClipTracks | null;
+  readonly noise: PointNoise;
+  /** A length of this clip in pixels, null when there is none. */
+  readonly length: (id: LengthId) => BodyLength | null;
+}
+
+/** Prepares a clip for readings. */
+export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRules): ClipContext {
+  const tracks = tracksOf(clip, swing.side);
+  const lengths = new Map<LengthId, BodyLength | null>();
+  const wholePixels = pointNoise(rules.noise, tracks ? torsoForNoisePx(tracks) : 0);
+  const torso = tracks ? bodyLength("T", tracks, swing.events, wholePixels) : null;
+  const noise = torso ? pointNoise(rules.noise, torso.value) : wholePixels;
+  const length = (id: LengthId) => {
+    const known = lengths.get(id);
+    if (known !== undefined) return known;
+    const found = tracks ? bodyLength(id, tracks, swing.events, noise) : null;
+    lengths.set(id, found);
+    return found;
+  };
+  return { clip, swing, rules, tracks, noise, length };
+}

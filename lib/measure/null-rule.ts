@@ -1,0 +1,145 @@
+import { angleDeg } from "@/lib/measure/angles";
+import { LENGTH_RULES, mixed, type LengthId } from "@/lib/measure/body-lengths";
+import type { CheckpointDefinition, NullRule } from "@/lib/measure/checkpoint-definition";
+import type { ClipContext } from "@/lib/measure/clip-context";
+import { parseRuleExpression, type RuleExpression } from "@/lib/measure/null-rule-expression";
+import { EVENT_OF_SYMBOL } from "@/lib/measure/null-rule-symbols";
+import { isPlaceId, isPointId, mixesOf, type PointId } from "@/lib/measure/points";
+import type { SwingPosition } from "@/lib/measure/swing-coordinates";
+import { secondsOf } from "@/lib/measure/tracks";
+import { pointAtContact, pointAtEvent } from "@/lib/measure/value-at-event";
+
+const PARSED = new Map<string, RuleExpression>();
+
+/**
+ * Whether a rule holds for this clip and swing: on the estimates, at the times it names; with over "window" on any frame
+ * of the window. A rule whose inputs are unknown does not hold. @throws RangeError for a rule that checkNullRule refuses
+ */
+export function nullRuleHolds(rule: NullRule, definition: Pick<CheckpointDefinition, "window">, context: ClipContext): boolean {
+  if (rule.fact !== undefined) return factHolds(rule, context);
+  const holdsOn = (frame: number | null) =>
+    compare(numberOf(rule.left, context, frame, definition), rule.op, numberOf(rule.right, context, frame, definition));
+  if (rule.over !== "window") return holdsOn(null);
+  return windowFrames(definition, context).some(holdsOn);
+}
+
+function factHolds(rule: NullRule, { clip, swing }: ClipContext): boolean {
+  if (rule.fact === "swing-reading") return compare(swing.swingReadings?.[rule.checkpoint ?? ""] ?? NaN, rule.op, numberOrNaN(rule.right));
+  const facts: Readonly<Record<string, unknown>> = { ...clip, ...swing, points: null, events: null };
+  const fact = facts[rule.fact ?? ""];
+  if (fact === null || fact === undefined) return false;
+  return rule.is ? rule.is.map(String).includes(String(fact)) : fact === true;
+}
+
+const numberOrNaN = (side: string | number | undefined) => (typeof side === "number" ? side : NaN);
+
+function compare(left: number, op: string | undefined, right: number): boolean {
+  switch (op) {
+    case "<": return left < right;
+    case "<=": return left <= right;
+    case ">": return left > right;
+    case ">=": return left >= right;
+    case "=": return left === right;
+    default: throw new RangeError(`there is no comparison "${op ?? ""}"`);
+  }
+}
+
+function numberOf(side: string | number | undefined, context: ClipContext, frame: number | null, definition: Pick<CheckpointDefinition, "window">): number {
+  if (typeof side !== "string") return side ?? NaN;
+  const parsed = PARSED.get(side) ?? parseRuleExpression(side);
+  PARSED.set(side, parsed);
+  return valueOf(parsed, context, frame, definition);
+}
+
+function valueOf(node: RuleExpression, context: ClipContext, frame: number | null, definition: Pick<CheckpointDefinition, "window">): number {
+  const value = (inner: RuleExpression) => valueOf(inner, context, frame, definition);
+  if (node.kind === "number") return node.value;
+  if (node.kind === "name") return namedNumber(node.name, context);
+  if (node.kind === "binary") {
+    const [left, right] = [value(node.left), value(node.right)];
+    return node.op === "+" ? left + right : node.op === "-" ? left - right : node.op === "*" ? left * right : left / right;
+  }
+  const { name, args } = node;
+  const names = args.map((arg) => (arg.kind === "name" ? arg.name : ""));
+  const at = (index: number) => positionOf(names[index] ?? "", args[3] ? value(args[3]) : null, context, frame);
+  const time = args[1] ? value(args[1]) : null;
+  switch (name) {
+    case "u": case "w": return positionOf(names[0] ?? "", time, context, frame).h;
+    case "v": return positionOf(names[0] ?? "", time, context, frame).v;
+    case "psi_s": return turnDeg("sh_b", "sh_f", "Ws", args[0] ? value(args[0]) : NaN, context);
+    case "psi_p": return turnDeg("hip_b", "hip_f", "Wh", args[0] ? value(args[0]) : NaN, context);
+    case "angle": return angleDeg(at(0), at(1), at(2));
+    case "abs": return Math.abs(args[0] ? value(args[0]) : NaN);
+    case "sqrt": return Math.sqrt(args[0] ? value(args[0]) : NaN);
+    case "min": return Math.min(...args.map(value));
+    case "max": return Math.max(...args.map(value));
+    case "hypot": return Math.hypot(...args.map(value));
+    case "placed": return context.tracks === null || time === null || Number.isNaN(time) ? NaN : Number.isNaN(positionOf(names[0] ?? "", time, context, null).h) ? 0 : 1;
+    case "gap": return longestHole(names.filter(isPointId), definition, context);
+    case "frames": return context.tracks ? windowFrames(definition, context).length : NaN;
+    default: return NaN;
+  }
+}
+
+function namedNumber(name: string, { tracks, swing, length }: ClipContext): number {
+  const event = Object.hasOwn(EVENT_OF_SYMBOL, name) ? EVENT_OF_SYMBOL[name] : undefined;
+  if (event) return swing.events[event]?.seconds ?? NaN;
+  if (Object.hasOwn(LENGTH_RULES, name)) return length(name as LengthId)?.value ?? NaN;
+  if (name === "P") return tracks?.periodSeconds ?? NaN;
+  return name === "t_end" && tracks ? secondsOf(tracks, tracks.seconds.length - 1) : NaN;
+}
+
+const NOWHERE: SwingPosition = { h: NaN, v: NaN };
+
+/** A place at a time, or on a frame of the window when no time is given. */
+function positionOf(place: string, seconds: number | null, { tracks, swing }: ClipContext, frame: number | null): SwingPosition {
+  if (!tracks || !isPlaceId(place)) return NOWHERE;
+  for (const mix of mixesOf(place)) {
+    if (seconds === null) {
+      const found = frame === null ? NOWHERE : { h: mixed(mix, "h", frame, tracks), v: mixed(mix, "v", frame, tracks) };
+      if (!Number.isNaN(found.h)) return found;
+      continue;
+    }
+    let h = 0;
+    let v = 0;
+    for (const [point, weight] of Object.entries(mix) as [PointId, number][]) {
+      const track = tracks.byPoint[point];
+      const read = seconds === swing.events.contact?.seconds ? pointAtContact : pointAtEvent;
+      const found = track ? read(track, tracks, seconds, 0) : "points-missing";
+      if (!track || typeof found === "string") h = NaN;
+      else for (const term of found.terms) [h, v] = [h + weight * term.weight * (track.h[term.frame] ?? NaN), v + weight * term.weight * (track.v[term.frame] ?? NaN)];
+    }
+    if (!Number.isNaN(h)) return { h, v };
+  }
+  return NOWHERE;
+}
+
+function turnDeg(back: PointId, front: PointId, width: LengthId, seconds: number, context: ClipContext): number {
+  const across = positionOf(back, seconds, context, null).h - positionOf(front, seconds, context, null).h;
+  const share = across / (context.length(width)?.value ?? NaN);
+  return (Math.asin(Math.max(-1, Math.min(1, share))) * 180) / Math.PI;
+}
+
+/** Frames of the checkpoint's window: from <= time <= to, or exactly so many nearest its middle (its end at contact). */
+function windowFrames({ window }: Pick<CheckpointDefinition, "window">, context: ClipContext): readonly number[] {
+  const { tracks, swing } = context;
+  if (!window || !tracks) return [];
+  const [from, to] = [numberOf(window.from, context, null, { window }), numberOf(window.to, context, null, { window })];
+  const slack = 1e-9;
+  const inside = tracks.seconds.map((_, frame) => frame).filter((frame) => secondsOf(tracks, frame) >= from - slack && secondsOf(tracks, frame) <= to + slack);
+  if (window.frames === undefined) return inside;
+  const target = to === swing.events.contact?.seconds ? to : (from + to) / 2;
+  const away = (frame: number) => Math.abs(secondsOf(tracks, frame) - target);
+  return [...inside].sort((a, b) => away(a) - away(b)).slice(0, window.frames).sort((a, b) => a - b);
+}
+
+function longestHole(points: readonly PointId[], definition: Pick<CheckpointDefinition, "window">, context: ClipContext): number {
+  const { tracks } = context;
+  if (!tracks) return NaN;
+  let [longest, current] = [0, 0];
+  for (const frame of windowFrames(definition, context)) {
+    current = points.every((point) => !Number.isNaN(tracks.byPoint[point]?.h[frame] ?? NaN)) ? 0 : current + 1;
+    longest = Math.max(longest, current);
+  }
+  return longest;
+}

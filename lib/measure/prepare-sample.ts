@@ -1,0 +1,171 @@
+import { mixed } from "@/lib/measure/body-lengths";
+import type { ClipContext } from "@/lib/measure/clip-context";
+import type { EventId } from "@/lib/measure/clip-input";
+import { EVENT_NAMES, frameQuantisationSd, MARKED_SD_SECONDS } from "@/lib/measure/event-times";
+import type { Expression, PlaceAtEvent } from "@/lib/measure/formula";
+import { median, medianSdFactor } from "@/lib/measure/order-statistics";
+import { POINT_NAMES } from "@/lib/measure/point-names";
+import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
+import type { InputsUsed } from "@/lib/measure/reading";
+import type { Named, Sample, SampleInput, SamplePlace } from "@/lib/measure/sample";
+import { stanceFrames } from "@/lib/measure/stance-frames";
+import { secondsOf, type ClipTracks, type Track } from "@/lib/measure/tracks";
+import { reasonOf, type TrustReason, type TrustReasonId } from "@/lib/measure/trust-reasons";
+import { pointAtContact, pointAtEvent, type PointAtTime } from "@/lib/measure/value-at-event";
+
+/** A sample, or null with the reasons that remove the reading; notes and grey reasons come in both cases. */
+export interface PreparedSample {
+  readonly sample: Sample | null;
+  readonly reasons: readonly TrustReason[];
+  readonly inputsUsed: InputsUsed;
+}
+
+/** Gathers what an expression reads from a clip and its swing. Never throws for what is missing: it says it. */
+export function prepareSample(expression: Expression, context: ClipContext): PreparedSample {
+  const gathered = new Gathering(context);
+  const reads = Object.entries(expression.reads);
+  for (const event of new Set([...reads.map(([, [, event]]) => event), ...(expression.events ?? [])])) gathered.takeEvent(event);
+  if (reads.length > 0) gathered.takePlaces(reads);
+  for (const id of expression.lengths ?? []) gathered.takeLength(id);
+  for (const [id, points] of Object.entries(expression.resting ?? {})) gathered.takeResting(id, points);
+  return gathered.result();
+}
+
+class Gathering {
+  private readonly reasons: TrustReason[] = [];
+  private isMissing = false;
+  private readonly inputs: (SampleInput & { readonly event: EventId })[] = [];
+  private readonly places: SamplePlace[] = [];
+  private readonly lengths: Sample["lengths"][number][] = [];
+  private readonly resting: Named<string>[] = [];
+  private readonly events: Named<EventId>[] = [];
+  private readonly scaleFrames = new Set<number>();
+
+  constructor(private readonly context: ClipContext) {}
+
+  private remove(id: TrustReasonId, say?: string): void {
+    this.isMissing = true;
+    this.reasons.push(reasonOf(id, say));
+  }
+
+  takeEvent(id: EventId): void {
+    const event = this.context.swing.events[id];
+    if (!event || !Number.isFinite(event.seconds)) return this.remove("event-missing", `${EVENT_NAMES[id]} is not marked`);
+    const period = event.framePeriodSeconds ?? this.context.tracks?.periodSeconds ?? null;
+    const floor = event.source === "placed" && period !== null && period > 0 ? frameQuantisationSd(period) : 0;
+    const own = Number.isFinite(event.sdSeconds) && event.sdSeconds >= 0 ? event.sdSeconds : Math.hypot(MARKED_SD_SECONDS[id], floor);
+    this.events.push({ id, value: event.seconds, sd: Math.max(own, floor) });
+    if (event.source === "suggested") this.reasons.push(reasonOf("event-guess", `${EVENT_NAMES[id]} is a guess`));
+  }
+
+  takePlaces(reads: readonly (readonly [string, PlaceAtEvent])[]): void {
+    const { tracks } = this.context;
+    if (!tracks) return this.context.swing.events.contact ? this.remove("time-unknown") : this.remove("event-missing", "contact is not marked");
+    for (const place of new Set(reads.map(([, [place]]) => place))) {
+      const uses = reads.filter(([, [own]]) => own === place);
+      this.takePlace(place, uses, tracks);
+    }
+  }
+
+  /** One point set serves every use of a place, or the next one is tried for all of them. */
+  private takePlace(place: PlaceId, uses: readonly (readonly [string, PlaceAtEvent])[], tracks: ClipTracks): void {
+    let firstFailure: { id: TrustReasonId; say: string } | null = null;
+    for (const mix of mixesOf(place)) {
+      const found: { name: string; event: EventId; parts: { track: Track; weight: number; at: PointAtTime }[] }[] = [];
+      let failure: { id: TrustReasonId; say: string } | null = null;
+      for (const [name, [, event]] of uses) {
+        const parts = this.mixAt(mix, event, tracks);
+        if (parts === null) continue;
+        if ("id" in parts) failure ??= parts;
+        else found.push({ name, event, parts: parts.list });
+      }
+      if (!failure) {
+        for (const { name, event, parts } of found) this.addPlace(name, event, parts);
+        return;
+      }
+      firstFailure ??= failure;
+    }
+    if (firstFailure) this.remove(firstFailure.id, firstFailure.say);
+  }
+
+  private mixAt(mix: PointMix, event: EventId, tracks: ClipTracks) {
+    const moment = this.events.find(({ id }) => id === event);
+    if (!moment) return null;
+    const list: { track: Track; weight: number; at: PointAtTime }[] = [];
+    for (const [point, weight] of Object.entries(mix) as [PointId, number][]) {
+      const track = tracks.byPoint[point];
+      const read = event === "contact" ? pointAtContact : pointAtEvent;
+      const at = track ? read(track, tracks, moment.value, moment.sd) : ("points-missing" as const);
+      if (!track || typeof at === "string") return failureOf(point, event, moment.value, track, tracks, typeof at === "string" ? at : "points-missing");
+      list.push({ track, weight, at });
+    }
+    return { list };
+  }
+
+  private addPlace(name: string, event: EventId, parts: readonly { track: Track; weight: number; at: PointAtTime }[]): void {
+    const terms = parts.flatMap(({ track, weight, at }) => at.terms.map((term) => ({ input: this.inputOf(track, term.frame, event), weight: weight * term.weight })));
+    const speed = parts.every(({ at }) => at.speed !== null)
+      ? parts.reduce((sum, { weight, at }) => ({ h: sum.h + weight * (at.speed?.h ?? 0), v: sum.v + weight * (at.speed?.v ?? 0) }), { h: 0, v: 0 })
+      : null;
+    this.places.push({ name, event, terms, speed });
+  }
+
+  private inputOf(track: Track, frame: number, event: EventId): number {
+    const known = this.inputs.findIndex((input) => input.point === track.point && input.frame === frame);
+    if (known >= 0) return known;
+    const isSuggested = track.suggestedFrames.has(frame);
+    if (isSuggested) this.reasons.push(reasonOf("points-unconfirmed"));
+    return this.inputs.push({ point: track.point, frame, h: track.h[frame] ?? NaN, v: track.v[frame] ?? NaN, sd: this.context.noise(track.point, isSuggested), event }) - 1;
+  }
+
+  takeLength(id: Sample["lengths"][number]["id"]): void {
+    const length = this.context.length(id);
+    if (!length) return this.context.tracks ? this.remove("no-scale") : undefined;
+    this.lengths.push({ id, value: length.value, sd: length.sd });
+    for (const frame of length.frames) this.scaleFrames.add(frame);
+    if (length.isRough) this.reasons.push(reasonOf("rough-scale"));
+    if (length.isLate) this.reasons.push(reasonOf("starts-late"));
+    if (length.hasSuggested) this.reasons.push(reasonOf("points-unconfirmed"));
+  }
+
+  takeResting(id: string, [upper, lower]: readonly [PointId, PointId]): void {
+    const { tracks, swing, noise } = this.context;
+    if (!tracks) return;
+    const { frames, quality } = stanceFrames(tracks, [upper, lower], swing.events);
+    if (frames.length === 0) return this.remove("points-missing", `${POINT_NAMES[upper]} and ${POINT_NAMES[lower]} are not placed at stance`);
+    const heights = frames.map((frame) => mixed({ [upper]: 1 }, "v", frame, tracks) - mixed({ [lower]: 1 }, "v", frame, tracks));
+    const isSuggestedOn = (point: PointId, frame: number) => tracks.byPoint[point]?.suggestedFrames.has(frame) ?? false;
+    const variance = frames.reduce((sum, frame) => sum + noise(upper, isSuggestedOn(upper, frame)) ** 2 + noise(lower, isSuggestedOn(lower, frame)) ** 2, 0);
+    const sd = Math.sqrt(variance / frames.length) * medianSdFactor(frames.length) * (quality === "still" ? 1 : 2);
+    this.resting.push({ id, value: median(heights), sd });
+    for (const frame of frames) this.scaleFrames.add(frame);
+    if (quality !== "still") this.reasons.push(reasonOf(quality === "late" ? "starts-late" : "rough-scale"));
+    if (frames.some((frame) => isSuggestedOn(upper, frame) || isSuggestedOn(lower, frame))) this.reasons.push(reasonOf("points-unconfirmed"));
+  }
+
+  result(): PreparedSample {
+    const { inputs, places, lengths, resting, events } = this;
+    const frames = [...new Set(inputs.map(({ frame, event }) => `${event} ${frame}`))].map((key) => {
+      const own = inputs.filter((input) => `${input.event} ${input.frame}` === key);
+      return { frameIndex: own[0]?.frame ?? 0, at: own[0]?.event ?? "contact", points: own.map(({ point }) => point) };
+    });
+    const inputsUsed: InputsUsed = {
+      frames,
+      points: [...new Set(inputs.map(({ point }) => point))],
+      events: events.map(({ id }) => id),
+      scaleFrameIndexes: [...this.scaleFrames].sort((a, b) => a - b),
+    };
+    return { sample: this.isMissing ? null : { inputs, places, lengths, resting, events }, reasons: this.reasons, inputsUsed };
+  }
+}
+
+/** Why a point gave no value at an event, as closely as can be said. */
+function failureOf(point: PointId, event: EventId, seconds: number, track: Track | undefined, tracks: ClipTracks, id: TrustReasonId): { id: TrustReasonId; say: string } {
+  const period = tracks.periodSeconds;
+  const where = `${POINT_NAMES[point]} at ${EVENT_NAMES[event]}`;
+  if (seconds > secondsOf(tracks, tracks.seconds.length - 1) + period / 2) return { id: "cut-off", say: `the clip ends before ${EVENT_NAMES[event]}` };
+  if (seconds < secondsOf(tracks, 0) - period / 2) return { id: "points-missing", say: `the clip starts after ${EVENT_NAMES[event]}` };
+  if (track?.framesOutside.some((frame) => Math.abs(secondsOf(tracks, frame) - seconds) <= 3 * period)) return { id: "out-of-frame", say: `outside the picture: ${where}` };
+  if (id === "gap") return { id, say: `a hole of more than three frames: ${where}` };
+  return { id: "points-missing", say: `not placed: ${where}` };
+}
