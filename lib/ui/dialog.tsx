@@ -34,7 +34,7 @@ export function Dialog({ isOpen, onClose, title, children, safeText, act }: Dial
       </h2>
       <div id={`${id}-text`}>{children}</div>
       <div className="bar-line">
-        <Button kind="main" autoFocus onClick={onClose}>
+        <Button kind="main" onClick={onClose}>
           {safeText}
         </Button>
         {act}

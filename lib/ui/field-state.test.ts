@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { IDLE } from "@/lib/core/action-state";
-import { fieldState } from "./field-state";
+import { checkState, fieldState } from "./field-state";
 
 describe("fieldState", () => {
   it("begins with the value that is kept", () => {
@@ -13,5 +13,13 @@ describe("fieldState", () => {
   it("keeps a field that was emptied empty", () => {
     const refused = { status: "refused" as const, message: "", fields: {}, values: { height: "" } };
     expect(fieldState(refused, "height", "152").defaultValue).toBe("");
+  });
+});
+
+describe("checkState", () => {
+  it("gives back a tick that was sent and no tick where none was", () => {
+    const refused = { status: "refused" as const, message: "", fields: {}, values: { mayShow: "on" } };
+    expect(checkState(refused, "mayShow").defaultChecked).toBe(true);
+    expect(checkState(refused, "mayFilm", true).defaultChecked).toBe(false);
   });
 });

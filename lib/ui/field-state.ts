@@ -8,3 +8,9 @@ export function fieldState(state: ActionState, name: string, initial?: string): 
   if (state.status !== "refused") return { defaultValue: initial };
   return { error: state.fields[name], defaultValue: state.values[name] ?? initial };
 }
+
+/** The same for a box to tick: a refused form gives back whether it was ticked. */
+export function checkState(state: ActionState, name: string, isInitial = false): { error?: string; defaultChecked: boolean } {
+  if (state.status !== "refused") return { defaultChecked: isInitial };
+  return { error: state.fields[name], defaultChecked: name in state.values };
+}

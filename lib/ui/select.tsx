@@ -24,7 +24,7 @@ export function Select({ label, hint, error, mayBeEmpty, options, empty, id, def
   return (
     <Field id={fieldId} label={label} hint={hint} error={error} mayBeEmpty={mayBeEmpty}>
       {/* The key makes a form that is reset after sending return to the value that was sent. */}
-      <select {...rest} key={defaultValue} id={fieldId} defaultValue={defaultValue} {...describedBy(fieldId, { hint, error })}>
+      <select key={defaultValue} {...rest} id={fieldId} defaultValue={defaultValue} {...describedBy(fieldId, { hint, error })}>
         {empty ? <option value="">{empty === true ? uiWords.form.chooseOne : empty}</option> : null}
         {options.map((option) => (
           <option key={option.value} value={option.value} disabled={option.isDisabled}>
