@@ -50,18 +50,18 @@ function checkSafety(drill: CheckedDrill, say: Say): void {
   if (isAdultRun && drill.partnerCount === 0) say("partnerCount", "An adult who runs it is a person it needs.");
   if (drill.helmet !== has("helmet")) say("helmet", "The helmet and the list of gear disagree.");
   if (isPitchedAt && !drill.helmet) say("helmet", "Tossed, pitched and machine balls need a helmet.");
-  const isSelfTossed = setup === "toss" && drill.partnerCount === 0;
-  if (isPitchedAt && drill.hardBalls && !isSelfTossed && !has("screen")) say("gear", "Hard balls towards the hitter need a screen.");
+  if (isPitchedAt && drill.hardBalls && !has("screen")) say("gear", "Hard balls towards the hitter need a screen.");
   if ((setup === "live" || setup === "machine") && !isAdultRun) say("adult", "Live and machine drills need an adult who runs them.");
   if ((setup === "machine" || has("machine", "fed-ball")) && adult !== "operates") say("adult", "A machine or a thrower needs an adult who operates it.");
   if (has("small-plastic-ball") && !(has("fine-mesh-screen") && has("eye-protection"))) {
     say("gear", "Small plastic balls need a fine-mesh screen and eye protection.");
   }
-  if (setup === "tee" && ONE_HAND.test(drill.steps.join(" ")) && !has("hanging-soft-net") && has("any-tee", "tee", "adjustable-tee")) {
+  if (setup === "tee" && ONE_HAND.test(drill.steps.join(" "))) {
     if (drill.minAge < 11) say("minAge", "A one-hand bat drill starts at age 11.");
     if (!drill.avoidParts.includes("wrist")) say("avoidParts", "A one-hand bat drill is left out with a wrist complaint.");
   }
-  if (setup === "tee" && drill.dose.fullSwings > 0 && has("any-tee", "adjustable-tee")) {
+  if (setup === "tee" && drill.dose.fullSwings > 0) {
+    if (!has("any-tee", "adjustable-tee")) say("gear", "A tee drill needs a tee.");
     if (!has("net", "net-or-field")) say("gear", "A tee drill needs a net or an open field.");
     if (!has("any-ball", "soft-ball", "under-inflated-ball")) say("gear", "A tee drill needs balls.");
   }
