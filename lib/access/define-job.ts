@@ -22,6 +22,6 @@ export function defineJob<P extends Readonly<Record<string, string | number>>>(
 ): Job {
   return {
     name: event.name,
-    perform: (raw, isLastTry) => run({ payload: event.payload.parse(raw), actor: { kind: "system", job: event.name }, isLastTry }),
+    perform: async (raw, isLastTry) => run({ payload: event.payload.parse(raw), actor: { kind: "system", job: event.name }, isLastTry }),
   };
 }

@@ -16,8 +16,8 @@ const tableFiles = globSync("tests/access/tables/*.ts", { cwd: root }).sort();
 const operations: Operation[] = [];
 const strangers: string[] = [];
 for (const file of layerFiles) {
-  const module = (await import(path.join(root, file))) as Record<string, unknown>;
-  for (const [name, value] of Object.entries(module)) {
+  const exported = (await import(path.join(root, file))) as Record<string, unknown>;
+  for (const [name, value] of Object.entries(exported)) {
     if (isOperation(value)) operations.push(value.operation);
     else strangers.push(`${file}: ${name}`);
   }

@@ -1,0 +1,1 @@
+export { health as GET } from "@/lib/domains/admin/routes";

@@ -1,0 +1,39 @@
+import { spawn, type ChildProcess } from "node:child_process";
+import path from "node:path";
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+const binary = (name: string) => path.resolve("node_modules", ".bin", name);
+
+/** Runs a program to its end. @throws Error with what it said when it fails */
+export function runProgram(name: string, args: readonly string[], environment: Environment = {}, show = false): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(name, args, { env: { ...process.env, ...environment } as NodeJS.ProcessEnv, stdio: ["ignore", "pipe", "pipe"] });
+    const said: string[] = [];
+    const heard: string[] = [];
+    child.stdout.on("data", (bytes: Buffer) => {
+      said.push(String(bytes));
+      heard.push(String(bytes));
+      if (show) process.stdout.write(bytes);
+    });
+    child.stderr.on("data", (bytes: Buffer) => {
+      heard.push(String(bytes));
+      if (show) process.stderr.write(bytes);
+    });
+    child.on("error", reject);
+    child.on("exit", (code) => (code === 0 ? resolve(said.join("")) : reject(new Error(`${path.basename(name)} ${args.join(" ")} ended with ${code}:\n${heard.join("").slice(-4000)}`))));
+  });
+}
+
+export function runBinary(name: string, args: readonly string[], environment: Environment = {}, show = false): Promise<string> {
+  return runProgram(binary(name), args, environment, show);
+}
+
+export function runTypeScript(file: string, args: readonly string[], environment: Environment, show = false): Promise<string> {
+  return runProgram(process.execPath, ["--import", "tsx", file, ...args], environment, show);
+}
+
+/** Starts a program of ours that goes on running. */
+export function startTypeScript(file: string, environment: Environment, stdio: "inherit" | "ignore" = "inherit"): ChildProcess {
+  return spawn(process.execPath, ["--import", "tsx", file], { env: { ...process.env, ...environment } as NodeJS.ProcessEnv, stdio: ["ignore", stdio, stdio] });
+}
