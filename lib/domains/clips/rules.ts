@@ -250,7 +250,7 @@ export function pointNeeds(wanted: readonly WantedCheckpoint[]): readonly PointN
     const before = counts.get(key);
     counts.set(key, { event, point, readings: (before?.readings ?? 0) + 1 });
   };
-  const frames = eventIds.filter((event) => event !== "release" && wanted.some((it) => it.points.length > 0 && it.events.includes(event)));
+  const frames: readonly EventId[] = eventIds.filter((event) => event !== "release" && wanted.some((it) => it.points.length > 0 && it.events.includes(event)));
   for (const checkpoint of wanted) {
     const needed = new Set<string>();
     const once = (event: EventId, point: PointId) => {
@@ -259,7 +259,7 @@ export function pointNeeds(wanted: readonly WantedCheckpoint[]): readonly PointN
     };
     for (const event of checkpoint.events) if (event !== "release") for (const point of checkpoint.points) once(event, point);
     for (const scale of checkpoint.scales) {
-      const at = scale.over === "stance" ? (["stance"] as const) : framesThatShowMost(checkpoint.events, frames);
+      const at: readonly EventId[] = scale.over === "stance" ? ["stance"] : framesThatShowMost(checkpoint.events, frames);
       for (const event of at) for (const point of scale.points) once(event, point);
     }
   }
@@ -274,8 +274,9 @@ export function pointNeeds(wanted: readonly WantedCheckpoint[]): readonly PointN
   );
 }
 
+/** Its own events' frames and as many others as the longest-seen length wants. */
 function framesThatShowMost(own: readonly EventId[], frames: readonly EventId[]): readonly EventId[] {
-  const mine = own.filter((event) => event !== "release");
+  const mine: readonly EventId[] = own.filter((event) => event !== "release");
   const others = frames.filter((event) => !mine.includes(event));
   return [...mine, ...others].slice(0, Math.max(framesForLongest, mine.length));
 }

@@ -1,0 +1,53 @@
+"use client";
+import { useLayoutEffect, useRef, useState } from "react";
+import { toScreen, type Placement } from "../rules";
+import type { MarkShape } from "../view";
+
+export interface MarkDrawingProps {
+  readonly id: string;
+  readonly shape: MarkShape;
+  readonly placement: Placement;
+}
+
+/** A mark on the frame: white core in a plum casing, as thick at every zoom; words in a plum tag. */
+export function MarkDrawing({ id, shape, placement }: MarkDrawingProps) {
+  if (shape.kind === "words") return <WordsTag id={id} text={shape.text} at={toScreen(placement, shape)} />;
+  return (
+    <g className="mark" data-mark={id} data-kind={shape.kind}>
+      <Stroke shape={shape} placement={placement} layer="case" />
+      <Stroke shape={shape} placement={placement} layer="core" />
+    </g>
+  );
+}
+
+interface StrokeProps {
+  readonly shape: Exclude<MarkShape, { kind: "words" }>;
+  readonly placement: Placement;
+  /** The casing lies under the core. */
+  readonly layer: "case" | "core";
+}
+
+function Stroke({ shape, placement, layer }: StrokeProps) {
+  if (shape.kind === "line") {
+    const from = toScreen(placement, { x: shape.x1, y: shape.y1 });
+    const to = toScreen(placement, { x: shape.x2, y: shape.y2 });
+    return <path className={layer} d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />;
+  }
+  const centre = toScreen(placement, { x: shape.cx, y: shape.cy });
+  return <ellipse className={layer} cx={centre.x} cy={centre.y} rx={shape.rx * placement.scale} ry={shape.ry * placement.scale} />;
+}
+
+function WordsTag({ id, text, at }: { readonly id: string; readonly text: string; readonly at: { readonly x: number; readonly y: number } }) {
+  const textRef = useRef<SVGTextElement>(null);
+  const [width, setWidth] = useState(text.length * 8);
+  useLayoutEffect(() => {
+    const measured = textRef.current?.getComputedTextLength() ?? 0;
+    if (measured > 0) setWidth(measured);
+  }, [text]);
+  return (
+    <g className="w" data-mark={id} data-kind="words" transform={`translate(${at.x} ${at.y})`}>
+      <rect x={0} y={-14} width={width + 16} height={28} className="tag" />
+      <text ref={textRef} x={8} y={5}>{text}</text>
+    </g>
+  );
+}

@@ -1,0 +1,102 @@
+"use client";
+import { useEffect, useRef, useState, type FormEvent } from "react";
+import type { MarkShape, MarkView } from "../view";
+import type { MarkTool } from "./gesture";
+
+export interface MarkToolsProps {
+  readonly marks: readonly MarkView[];
+  readonly tool: MarkTool | null;
+  readonly isWriting: boolean;
+  readonly editedMark: string | null;
+  readonly canMark: boolean;
+  readonly onTool: (tool: MarkTool | null) => void;
+  readonly onWrite: (text: string) => void;
+  readonly onEdit: (id: string | null) => void;
+  readonly onRewrite: (id: string, text: string) => void;
+  readonly onRemove: (id: string) => void;
+}
+
+const toolNames: readonly (readonly [MarkTool, string])[] = [["line", "Line"], ["ring", "Ring"], ["words", "Words"]];
+const hints: Readonly<Record<MarkTool, string>> = {
+  line: "Drag from end to end on the picture. By key: arrows move the cross, Enter sets each end.",
+  ring: "Drag from corner to corner round the thing. By key: arrows move the cross, Enter sets each corner.",
+  words: "Press the picture where the words shall stand, then write them. By key: arrows move the cross, Enter sets the place.",
+};
+const mostLetters = 60;
+
+/** Tools in words, and the marks of the frame with a way to change and to remove each. */
+export function MarkTools(props: MarkToolsProps) {
+  const { marks, tool, isWriting, editedMark, canMark } = props;
+  return (
+    <section aria-label="Marks on this frame">
+      <h2>Marks on this frame</h2>
+      {marks.length === 0 ? <p className="note">None yet.{canMark ? " Choose a tool and draw on the picture." : ""}</p> : null}
+      <ul className="rows">
+        {marks.map((it, i) => {
+          const name = nameOf(it.shape, i);
+          const isEdited = it.id === editedMark;
+          return (
+            <li key={it.id} data-listed-mark={it.shape.kind}>
+              <span>{name}</span>
+              {canMark ? (
+                <span>
+                  <button type="button" className="btn plain" aria-pressed={isEdited} aria-label={`Edit ${name}`} onClick={() => props.onEdit(isEdited ? null : it.id)}>{isEdited ? "Done" : "Edit"}</button>
+                  <button type="button" className="btn plain" aria-label={`Delete ${name}`} onClick={() => props.onRemove(it.id)}>Delete</button>
+                </span>
+              ) : null}
+            </li>
+          );
+        })}
+      </ul>
+      {marks.map((it) =>
+        it.id !== editedMark ? null : it.shape.kind === "words" ? (
+          <WordsForm key={it.id} start={it.shape.text} onDone={(text) => props.onRewrite(it.id, text)} onCancel={() => props.onEdit(null)} />
+        ) : (
+          <p key={it.id} className="note">Drag its squares on the picture, or move it by the arrow keys there.</p>
+        ),
+      )}
+      {isWriting ? <WordsForm start="" onDone={props.onWrite} onCancel={() => props.onTool(null)} /> : null}
+      {canMark ? (
+        <div className="tools" role="group" aria-label="Draw on this frame">
+          {toolNames.map(([it, name]) => (
+            <button key={it} type="button" className="btn" aria-pressed={tool === it} onClick={() => props.onTool(tool === it ? null : it)}>{name}</button>
+          ))}
+        </div>
+      ) : null}
+      {tool && !isWriting ? <p className="note" role="status">{hints[tool]}</p> : null}
+    </section>
+  );
+}
+
+function nameOf(shape: MarkShape, index: number): string {
+  if (shape.kind === "words") return `Words, “${shape.text}”`;
+  return `${shape.kind === "line" ? "Line" : "Ring"} ${index + 1}`;
+}
+
+interface WordsFormProps {
+  readonly start: string;
+  readonly onDone: (text: string) => void;
+  readonly onCancel: () => void;
+}
+
+function WordsForm({ start, onDone, onCancel }: WordsFormProps) {
+  const [text, setText] = useState(start);
+  const inputRef = useRef<HTMLInputElement>(null);
+  useEffect(() => inputRef.current?.focus(), []);
+  const onSubmit = (event: FormEvent) => {
+    event.preventDefault();
+    if (text.trim() !== "") onDone(text.trim());
+  };
+  return (
+    <form className="field" onSubmit={onSubmit}>
+      <label>
+        Words for the picture
+        <input ref={inputRef} value={text} maxLength={mostLetters} onChange={(event) => setText(event.target.value)} onKeyDown={(event) => event.key === "Escape" && onCancel()} />
+      </label>
+      <span className="bar-line" style={{ padding: 0 }}>
+        <button type="submit" className="btn main">Keep the words</button>
+        <button type="button" className="btn" onClick={onCancel}>Leave it</button>
+      </span>
+    </form>
+  );
+}

@@ -1,0 +1,90 @@
+"use client";
+import { toScreen, type Placement, type Size, type Spot } from "../rules";
+import type { MarkView, PointId, PointView } from "../view";
+import { drawnShape, markHandles, type Gesture } from "./gesture";
+import { MarkDrawing } from "./mark-drawing";
+import { figureLines } from "./words";
+
+export interface OverlayProps {
+  readonly box: Size;
+  readonly placement: Placement;
+  readonly points: readonly PointView[];
+  readonly marks: readonly MarkView[];
+  readonly gesture: Gesture;
+  readonly editedMark: string | null;
+  /** The cross of the magnifier, null when nothing is asked for. */
+  readonly cross: Spot | null;
+}
+
+/** Points, figure and marks over the frame, drawn in screen pixels so that lines keep their thickness at every zoom. */
+export function Overlay({ box, placement, points, marks, gesture, editedMark, cross }: OverlayProps) {
+  const at = (spot: Spot) => toScreen(placement, spot);
+  const moved = points.map((it) => (gesture.kind === "point" && it.point === gesture.point ? { ...it, ...gesture.at, source: "coach" as const } : it));
+  const spotOf = (point: PointId) => moved.find((it) => it.point === point);
+  const lines = figureLines.flatMap(([from, to]) => {
+    const a = spotOf(from);
+    const b = spotOf(to);
+    return a && b ? [`M${path(at(a))}L${path(at(b))}`] : [];
+  });
+  const figure = lines.join("");
+  const shown = marks.map((it) => (gesture.kind === "mark" && gesture.id === it.id ? { ...it, shape: gesture.at } : it));
+  const edited = shown.find((it) => it.id === editedMark) ?? null;
+  return (
+    <svg className="ov" viewBox={`0 0 ${box.width} ${box.height}`} aria-hidden="true" style={{ position: "absolute", inset: 0, width: "100%", height: "100%", pointerEvents: "none" }}>
+      <g>
+        <path className="limb case" d={figure} />
+        <path className="limb core" d={figure} />
+        {moved.map((it) => (
+          <PointDrawing key={it.point} point={it} at={at(it)} />
+        ))}
+        {shown.map((it) => (
+          <MarkDrawing key={it.id} id={it.id} shape={it.shape} placement={placement} />
+        ))}
+        {gesture.kind === "draw" ? <MarkDrawing id="drawing" shape={drawnShape(gesture.tool, gesture.from, gesture.to)} placement={placement} /> : null}
+        {edited ? markHandles(edited.shape).map(({ handle, at: spot }) => <HandleDrawing key={handle} handle={handle} at={at(spot)} />) : null}
+        {gesture.kind === "write" ? <CrossDrawing at={at(gesture.at)} /> : null}
+        {cross ? <CrossDrawing at={at(cross)} /> : null}
+      </g>
+    </svg>
+  );
+}
+
+function path(spot: Spot): string {
+  return `${spot.x.toFixed(1)} ${spot.y.toFixed(1)}`;
+}
+
+/** Placed by a person: a ring with a dot. Suggested: a dotted ring, no colour. */
+function PointDrawing({ point, at }: { readonly point: PointView; readonly at: Spot }) {
+  if (point.source === "coach")
+    return (
+      <g data-point={point.point} data-source="coach">
+        <circle className="point-placed" cx={at.x} cy={at.y} r={6.5} />
+        <circle cx={at.x} cy={at.y} r={1.6} fill="var(--mark-case)" />
+      </g>
+    );
+  return (
+    <g data-point={point.point} data-source="suggested">
+      <circle className="point-suggested case" cx={at.x} cy={at.y} r={10} />
+      <circle className="point-suggested core" cx={at.x} cy={at.y} r={10} />
+    </g>
+  );
+}
+
+function HandleDrawing({ handle, at }: { readonly handle: string; readonly at: Spot }) {
+  return (
+    <g data-handle={handle}>
+      <rect x={at.x - 6} y={at.y - 6} width={12} height={12} fill="var(--mark)" stroke="var(--mark-case)" strokeWidth={3} />
+    </g>
+  );
+}
+
+/** Open brackets, so that the place itself stays bare. */
+function CrossDrawing({ at }: { readonly at: Spot }) {
+  const d = `M${at.x - 15} ${at.y - 8}v-7h7M${at.x + 8} ${at.y - 15}h7v7M${at.x + 15} ${at.y + 8}v7h-7M${at.x - 8} ${at.y + 15}h-7v-7`;
+  return (
+    <g className="in-hand" data-cross="">
+      <path className="case" d={d} />
+      <path className="core" d={d} />
+    </g>
+  );
+}

@@ -1,0 +1,73 @@
+"use client";
+import type { RefObject } from "react";
+import { clockSecondsOf, contactTickOf, placementOf, sayClock, type Placement, type Size, type Spot } from "../rules";
+import type { ClipView, MarkView, PointId, PointView } from "../view";
+import { FrameCanvas } from "./frame-canvas";
+import type { Change } from "./kept";
+import { Loupe } from "./loupe";
+import { Overlay } from "./overlay";
+import type { SourceStatus } from "./use-frame-source";
+import { useStageGestures } from "./use-stage-gestures";
+import { lookIn, type ViewerAction, type ViewerState } from "./viewer-state";
+
+export interface StageProps {
+  readonly stageRef: RefObject<HTMLDivElement | null>;
+  readonly clip: ClipView;
+  readonly caption: string;
+  readonly status: SourceStatus;
+  readonly box: Size | null;
+  readonly state: ViewerState;
+  readonly dispatch: (action: ViewerAction) => void;
+  readonly points: readonly PointView[];
+  readonly marks: readonly MarkView[];
+  readonly askedPoint: PointId | null;
+  /** Where the cross stands, null when it is not shown. */
+  readonly cross: Spot | null;
+  readonly commit: (change: Change) => void;
+  readonly newMark: (shape: MarkView["shape"]) => Change;
+}
+
+const nowhere: Placement = { scale: 1, dx: 0, dy: 0 };
+const glassScale = 5;
+
+/** The picture with what lies on it; mouse, pen and finger work here. */
+export function Stage(props: StageProps) {
+  const { stageRef, clip, caption, status, box, state, points, marks, cross } = props;
+  const placement = box ? placementOf(lookIn(state, box), state.picture, box) : nowhere;
+  const gestures = useStageGestures({ ...props, placement, box: box ?? state.picture, abilities: clip.abilities });
+  const zero = contactTickOf(state.kept.events);
+  const when = `${sayClock(clockSecondsOf(clip, state.frameIndex, zero))} s`;
+  const label = `Frame ${state.frameIndex + 1} of ${state.frameCount}, ${when} ${zero === null ? "from the first frame" : "from contact"}`;
+  const underGlass = state.gesture.kind === "point" ? state.gesture.at : state.gesture.kind === "cross" ? cross : null;
+  const isDrawing = state.tool !== null || clip.abilities.canMeasure;
+  return (
+    <div className="pair single">
+      <div
+        ref={stageRef} className="frame" role="group" tabIndex={0} aria-label={`${caption}. Arrow keys step one frame, with shift ten.`}
+        style={{ width: "100%", aspectRatio: `${clip.widthPx} / ${clip.heightPx}`, maxHeight: "68svh", touchAction: "none", cursor: isDrawing ? "crosshair" : "grab", userSelect: "none" }}
+        {...(status.kind === "ready" ? gestures : {})}
+      >
+        {status.kind === "ready" && box ? (
+          <>
+            <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} placement={placement} picture={state.picture} box={box} label={label} />
+            <Overlay box={box} placement={placement} points={points} marks={marks} gesture={state.gesture} editedMark={state.editedMark} cross={cross} />
+            {underGlass ? (
+              <div
+                className="loupe lifted"
+                style={{ position: "absolute", top: 8, width: "min(42%, 220px)", zIndex: 2, pointerEvents: "none", ...(underGlass.x * placement.scale + placement.dx < box.width / 2 ? { right: 8 } : { left: 8 }) }}
+              >
+                <Loupe source={status.source} frameIndex={state.frameIndex} picture={state.picture} at={underGlass} scale={Math.max(glassScale, placement.scale * 2)} />
+              </div>
+            ) : null}
+          </>
+        ) : clip.posterUrl ? (
+          <img src={clip.posterUrl} alt="" />
+        ) : null}
+        <p className="cap">
+          <span>{caption}</span>
+        </p>
+        <p className="at">{when}</p>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,123 @@
+"use client";
+import { memo, useMemo, useRef, useState, type PointerEvent } from "react";
+import { clockSecondsOf, contactTickOf, eventKeys, nearestFrame, realSecondsBetween, sayClock, tickAtClockSeconds } from "../rules";
+import type { ClipView, EventView } from "../view";
+import { useBox } from "./use-box";
+import { eventNames } from "./words";
+
+export interface SwingClockProps {
+  readonly clip: ClipView;
+  readonly events: readonly EventView[];
+  readonly frameIndex: number;
+  readonly onShow: (frameIndex: number) => void;
+}
+
+const leastPxPerSecond = 480;
+const tapeTop = 56;
+const tapeFoot = 92;
+const snapPx = 16;
+
+/** The tape measure: each own frame a tick, a letter where an event is set, the pencil line at the frame in hand. */
+export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps) {
+  const hostRef = useRef<HTMLDivElement>(null);
+  const width = useBox(hostRef)?.width ?? 1000;
+  const [frozenStart, setFrozenStart] = useState<number | null>(null);
+  const zero = contactTickOf(events);
+  const last = clip.frameTimes.ticks.length - 1;
+  const first = clockSecondsOf(clip, 0, zero);
+  const end = clockSecondsOf(clip, last, zero);
+  const now = clockSecondsOf(clip, frameIndex, zero);
+  const pad = 28;
+  const pxPerSecond = Math.max((width - 2 * pad) / Math.max(end - first, 0.05), leastPxPerSecond);
+  const edge = pad / pxPerSecond;
+  const span = width / pxPerSecond;
+  const start = frozenStart ?? Math.max(first - edge, Math.min(end + edge - span, now - span / 2));
+  const xOf = (seconds: number) => (seconds - start) * pxPerSecond;
+
+  const showAt = (event: PointerEvent<HTMLDivElement>, canSnap: boolean) => {
+    const x = event.clientX - event.currentTarget.getBoundingClientRect().left;
+    let seconds = start + x / pxPerSecond;
+    if (frozenStart !== null && (x < 24 || x > width - 24)) {
+      const shift = ((x < 24 ? x - 24 : x - width + 24) / pxPerSecond) * 0.25;
+      setFrozenStart(Math.max(first - edge, Math.min(Math.max(first - edge, end + edge - span), start + shift)));
+      seconds += shift;
+    }
+    const near = canSnap ? events.find((it) => it.frameIndex !== null && Math.abs(xOf(realSecondsBetween(clip, zero ?? clip.frameTimes.ticks[0] ?? 0, it.tick)) - x) <= snapPx) : undefined;
+    onShow(near?.frameIndex ?? nearestFrame(clip.frameTimes, tickAtClockSeconds(clip, seconds, zero)));
+  };
+
+  const set = events.filter((it) => it.frameIndex !== null);
+  const label = zero === null ? "Swing clock, from the first frame; contact is not set" : "Swing clock, seconds from contact";
+  return (
+    <div
+      ref={hostRef} className="clockbox" role="slider" tabIndex={0} aria-label={label} aria-orientation="horizontal"
+      aria-valuemin={0} aria-valuemax={last} aria-valuenow={frameIndex}
+      aria-valuetext={`${sayClock(now)} seconds ${zero === null ? "from the first frame" : "from contact"}, frame ${frameIndex + 1} of ${last + 1}`}
+      style={{ touchAction: "pan-y", cursor: "ew-resize", userSelect: "none" }}
+      onPointerDown={(event) => {
+        if (event.button !== 0) return;
+        event.currentTarget.setPointerCapture(event.pointerId);
+        setFrozenStart(start);
+        showAt(event, true);
+      }}
+      onPointerMove={(event) => {
+        if (event.currentTarget.hasPointerCapture(event.pointerId) && event.buttons !== 0) showAt(event, false);
+      }}
+      onPointerUp={() => setFrozenStart(null)}
+      onPointerCancel={() => setFrozenStart(null)}
+      onLostPointerCapture={() => setFrozenStart(null)}
+    >
+      <svg className="clock" viewBox={`0 0 ${width} 104`} aria-hidden="true" style={{ width: "100%", height: 104, marginLeft: 0 }}>
+        <Tape clip={clip} zero={zero} first={first} end={end} start={start} width={width} pxPerSecond={pxPerSecond} />
+        <path className="now" d={`M${xOf(now)} 0V104`} />
+        {set.map((it) => {
+          const letter = eventKeys.find((key) => key.event === it.event)?.key ?? "·";
+          const x = xOf(realSecondsBetween(clip, zero ?? clip.frameTimes.ticks[0] ?? 0, it.tick));
+          return (
+            <g key={it.event} data-event={it.event} transform={`translate(${x} 0)`}>
+              <title>{eventNames[it.event]}</title>
+              <rect x={-9} y={14} width={18} height={20} fill={it.source === "coach" ? "var(--ink)" : "var(--sheet)"} stroke="var(--ink)" strokeDasharray={it.source === "coach" ? undefined : "3 2"} />
+              <text x={0} y={29} textAnchor="middle" style={{ fill: it.source === "coach" ? "var(--on-ink)" : "var(--ink)", fontWeight: 700 }}>{letter}</text>
+              <path d="M0 34V44" stroke="var(--ink)" strokeWidth={1.5} />
+            </g>
+          );
+        })}
+        <g transform={`translate(${Math.max(44, Math.min(width - 44, xOf(now)))} 0)`}>
+          <rect x={-44} y={tapeTop + 2} width={88} height={tapeFoot - tapeTop - 4} className="now-tag" />
+          <text className="cur" x={0} y={80} textAnchor="middle">{sayClock(now)} s</text>
+        </g>
+      </svg>
+    </div>
+  );
+}
+
+interface TapeProps {
+  readonly clip: ClipView;
+  readonly zero: number | null;
+  readonly first: number;
+  readonly end: number;
+  readonly start: number;
+  readonly width: number;
+  readonly pxPerSecond: number;
+}
+
+const Tape = memo(function Tape({ clip, zero, first, end, start, width, pxPerSecond }: TapeProps) {
+  const frames = useMemo(() => clip.frameTimes.ticks.map((_, i) => clockSecondsOf(clip, i, zero)), [clip, zero]);
+  const shown = frames.map((seconds) => (seconds - start) * pxPerSecond).filter((x) => x > -2 && x < width + 2);
+  const tenths: number[] = [];
+  for (let tenth = Math.ceil(first * 10 - 1e-9); tenth <= end * 10 + 1e-9; tenth += 1) {
+    const x = (tenth / 10 - start) * pxPerSecond;
+    if (x > -30 && x < width + 30) tenths.push(tenth);
+  }
+  const xs = tenths.map((tenth) => (tenth / 10 - start) * pxPerSecond);
+  return (
+    <>
+      <path d={shown.map((x) => `M${x.toFixed(1)} 47V${tapeTop}`).join("")} className="frame-tick" />
+      <path d={`M0 ${tapeTop}H${width}M0 ${tapeFoot}H${width}`} className="spine" />
+      <path d={xs.map((x) => `M${x.toFixed(1)} 43V${tapeTop}`).join("")} className="frame-tick tenth" />
+      {tenths.map((tenth, i) => (
+        <text key={tenth} className="n" x={xs[i]} y={80} textAnchor="middle">{tenth === 0 ? "0" : sayClock(tenth / 10, 1)}</text>
+      ))}
+    </>
+  );
+});

@@ -1,0 +1,181 @@
+"use client";
+import { useEffect, useMemo, useReducer, useRef, type ReactNode } from "react";
+import { insidePicture, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
+import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
+import { EventKeys } from "./event-keys";
+import { eventAtFrame, findEvent, findPoint, keptOf, type Change } from "./kept";
+import { MarkTools } from "./mark-tools";
+import { PointPanel } from "./point-panel";
+import { Stage } from "./stage";
+import { StepRow } from "./step-row";
+import { SwingClock } from "./swing-clock";
+import { useBox } from "./use-box";
+import { useFrameSource } from "./use-frame-source";
+import { useKeeping, type Keeping } from "./use-keeping";
+import { usePlaying } from "./use-playing";
+import { ViewerNotices } from "./viewer-notices";
+import { viewerKeyHandler } from "./use-viewer-keys";
+import { lookIn, startState, viewerReducer } from "./viewer-state";
+
+export interface SwingViewerProps extends Keeping {
+  readonly clip: ClipView;
+  /** Words in the corner of the picture, "This swing". */
+  readonly caption: string;
+  /** The checkpoints whose points are asked for. */
+  readonly wanted: readonly WantedCheckpoint[];
+  /** Frame shown first; contact when it is not said. */
+  readonly startFrame?: number;
+  readonly readingsSlot?: ReactNode;
+  /** Every point and event as they stand now, also while a point is being dragged. */
+  readonly onPointsChanged?: (points: readonly PointView[], events: readonly EventView[]) => void;
+}
+
+let drawnCount = 0;
+
+/** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
+export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, onPointsChanged, ...keeping }: SwingViewerProps) {
+  const [state, dispatch] = useReducer(viewerReducer, null, () =>
+    startState(
+      keptOf(clip), clip.frameTimes.ticks.length, { width: clip.widthPx, height: clip.heightPx },
+      startFrame ?? clip.events.find((it) => it.event === "contact")?.frameIndex ?? 0,
+    ),
+  );
+  const { commit, undo } = useKeeping(dispatch, keeping);
+  const status = useFrameSource(clip);
+  const source = status.kind === "ready" ? status.source : null;
+  const stageRef = useRef<HTMLDivElement>(null);
+  const box = useBox(stageRef);
+  const { kept, frameIndex, gesture, picture } = state;
+  const { canMeasure, canMark } = clip.abilities;
+  usePlaying(state, dispatch, source, clip);
+
+  const isFirstRef = useRef(true);
+  const { events: sentEvents, points: sentPoints, unseenPoints: sentUnseen, marks: sentMarks } = clip;
+  useEffect(() => {
+    if (isFirstRef.current) isFirstRef.current = false;
+    else dispatch({ kind: "take", kept: { events: sentEvents, points: sentPoints, unseenPoints: sentUnseen, marks: sentMarks } });
+  }, [sentEvents, sentPoints, sentUnseen, sentMarks]);
+  useEffect(() => {
+    if (source && (document.activeElement === null || document.activeElement === document.body)) stageRef.current?.focus({ preventScroll: true });
+  }, [source]);
+  const dragged = gesture.kind === "point" ? gesture : null;
+  const livePoints = useMemo<readonly PointView[]>(() => {
+    if (!dragged) return kept.points;
+    const others = kept.points.filter((it) => it.frameIndex !== frameIndex || it.point !== dragged.point);
+    return [...others, { frameIndex, point: dragged.point, ...dragged.at, source: "coach" }];
+  }, [kept.points, dragged, frameIndex]);
+  useEffect(() => onPointsChanged?.(livePoints, kept.events), [livePoints, kept.events, onPointsChanged]);
+
+  const needs = useMemo(() => pointNeeds(wanted), [wanted]);
+  const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
+  const next = nextPoint(waiting, frameIndex);
+  const askedPoint = !canMeasure || state.isPlaying ? null : (state.chosenPoint ?? (next?.frameIndex === frameIndex ? next.point : null));
+  const points = kept.points.filter((it) => it.frameIndex === frameIndex);
+  const unseen = kept.unseenPoints.filter((it) => it.frameIndex === frameIndex);
+  const marks = kept.marks.filter((it) => it.frameIndex === frameIndex);
+  const cross = state.cross ?? expectedSpot(kept.points, askedPoint, frameIndex, { x: picture.width / 2, y: picture.height / 2 });
+
+  const newMark = (shape: MarkShape): Change => {
+    const id = `drawn-${(drawnCount += 1)}`;
+    return { kind: "mark", id, before: null, after: { id, frameIndex, shape } };
+  };
+  const changePoint = (point: PointId, after: PointView | "unseen" | null) => commit({ kind: "point", frameIndex, point, before: findPoint(kept, frameIndex, point), after });
+  const settle = (after: (point: PointId) => PointView | "unseen") => {
+    if (!askedPoint) return;
+    changePoint(askedPoint, after(askedPoint));
+    dispatch({ kind: "choose-point", point: null });
+  };
+  const setEvent = (event: EventId, at: number) => {
+    const after = canMeasure ? eventAtFrame(clip, event, at) : null;
+    if (after) commit({ kind: "event", event, before: findEvent(kept, event), after });
+  };
+  const goEvent = (event: EventId) => {
+    const at = findEvent(kept, event)?.frameIndex;
+    if (at != null) dispatch({ kind: "show", frameIndex: at });
+  };
+  const clearEvent = (event: EventId) => {
+    const before = findEvent(kept, event);
+    if (canMeasure && before) commit({ kind: "event", event, before, after: null });
+  };
+  const nudgeEvent = (by: -1 | 1) => {
+    const inHand = state.eventInHand && findEvent(kept, state.eventInHand);
+    if (!inHand || inHand.frameIndex === null || !canMeasure) return;
+    const at = stepFrame(inHand.frameIndex, by, state.frameCount);
+    setEvent(inHand.event, at);
+    dispatch({ kind: "show", frameIndex: at });
+  };
+  const takeMark = (id: string, after: MarkView | null) => {
+    const before = kept.marks.find((it) => it.id === id);
+    if (before && canMark) commit({ kind: "mark", id, before, after });
+  };
+  const obey = (command: ViewerCommand) => {
+    if (command.kind === "step") dispatch(command);
+    else if (command.kind === "go-end") dispatch({ kind: "show", frameIndex: command.end === "first" ? 0 : state.frameCount - 1 });
+    else if (command.kind === "set-event") setEvent(command.event, frameIndex);
+    else if (command.kind === "go-event") goEvent(command.event);
+    else if (command.kind === "nudge-event") nudgeEvent(command.by);
+    else if (command.kind === "clear-event") kept.events.filter((it) => it.frameIndex === frameIndex && it.event === state.eventInHand).forEach((it) => clearEvent(it.event));
+    else if (command.kind === "play-or-hold") dispatch({ kind: "play", isPlaying: !state.isPlaying });
+    else if (command.kind === "undo") undo(state);
+    else dispatch({ kind: "cancel" });
+  };
+
+  return (
+    <div className="bench" onKeyDown={viewerKeyHandler({ state, dispatch, cross, marks, commit, newMark, obey })}>
+      <div>
+        <ViewerNotices clip={clip} status={status} failure={state.failure} onRead={() => dispatch({ kind: "read-failure" })} />
+        <Stage
+          stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} marks={marks}
+          askedPoint={askedPoint} cross={askedPoint || state.tool ? cross : null} commit={commit} newMark={newMark}
+        />
+        <ul className="mark-words only-phone" aria-hidden="true">
+          {marks.map((it) => (it.shape.kind === "words" ? <li key={it.id}>“{it.shape.text}”</li> : null))}
+        </ul>
+        <SwingClock clip={clip} events={kept.events} frameIndex={frameIndex} onShow={(at) => dispatch({ kind: "show", frameIndex: at })} />
+        <StepRow
+          isPlaying={state.isPlaying} rate={state.rate} zoom={box ? lookIn(state, box).zoom : 1} canUndo={state.undo.length > 0}
+          onStep={(by) => dispatch({ kind: "step", by })} onPlay={(isPlaying) => dispatch({ kind: "play", isPlaying })} onRate={(rate) => dispatch({ kind: "rate", rate })}
+          onCloser={() => box && dispatch({ kind: "look", look: zoomAbout({ ...state.look, centre: cross }, 2, cross, picture, box) })}
+          onWhole={() => dispatch({ kind: "look", look: wholeLook(picture) })} onUndo={() => undo(state)}
+        />
+        <EventKeys
+          clip={clip} events={kept.events} frameIndex={frameIndex} eventInHand={state.eventInHand} onSet={(event) => setEvent(event, frameIndex)}
+          onGo={goEvent} onNudge={nudgeEvent} onClear={clearEvent}
+        />
+      </div>
+      <aside className="aside" aria-label="Points and marks">
+        {source && canMeasure ? (
+          <PointPanel
+            source={source} frameIndex={frameIndex} picture={picture} point={askedPoint} elsewhere={next?.frameIndex === frameIndex ? null : next}
+            waitingCount={waiting.length} cross={cross} points={points} unseen={unseen} hasEvents={kept.events.length > 0}
+            onCross={(at) => dispatch({ kind: "cross", at })} onChoose={(point) => dispatch({ kind: "choose-point", point })}
+            onPlace={() => settle((point) => ({ frameIndex, point, ...insidePicture(cross, picture), source: "coach" }))} onUnseen={() => settle(() => "unseen")}
+            onForget={(point) => changePoint(point, null)} onGo={(at) => dispatch({ kind: "show", frameIndex: at })}
+          />
+        ) : null}
+        <MarkTools
+          marks={marks} tool={state.tool} isWriting={gesture.kind === "write"} editedMark={state.editedMark} canMark={canMark}
+          onTool={(tool) => dispatch({ kind: "tool", tool })} onEdit={(id) => dispatch({ kind: "edit-mark", id })} onRemove={(id) => takeMark(id, null)}
+          onWrite={(text) => {
+            if (gesture.kind === "write") commit(newMark({ v: 1, kind: "words", ...gesture.at, text }));
+            dispatch({ kind: "end" });
+          }}
+          onRewrite={(id, text) => {
+            const mark = kept.marks.find((it) => it.id === id);
+            if (mark?.shape.kind === "words") takeMark(id, { ...mark, shape: { ...mark.shape, text } });
+            dispatch({ kind: "edit-mark", id: null });
+          }}
+        />
+        {readingsSlot}
+      </aside>
+    </div>
+  );
+}
+
+/** Where a point is likely to be: where it stands on this frame, else on the nearest frame that has it, else where one last was. */
+function expectedSpot(points: readonly PointView[], point: PointId | null, frameIndex: number, otherwise: Spot): Spot {
+  const same = points.filter((it) => it.point === point);
+  same.sort((a, b) => Math.abs(a.frameIndex - frameIndex) - Math.abs(b.frameIndex - frameIndex));
+  const likely = same[0] ?? points.findLast((it) => it.frameIndex === frameIndex);
+  return likely ? { x: likely.x, y: likely.y } : otherwise;
+}

@@ -1,0 +1,68 @@
+import type { Dispatch, KeyboardEvent } from "react";
+import { commandOfKey, insidePicture, type Spot, type ViewerCommand } from "../rules";
+import type { MarkView } from "../view";
+import { drawnShape, isTooSmall, moveHandle } from "./gesture";
+import type { Change } from "./kept";
+import type { ViewerAction, ViewerState } from "./viewer-state";
+
+export interface ViewerKeyOptions {
+  readonly state: ViewerState;
+  readonly dispatch: Dispatch<ViewerAction>;
+  readonly cross: Spot;
+  readonly marks: readonly MarkView[];
+  readonly commit: (change: Change) => void;
+  readonly newMark: (shape: MarkView["shape"]) => Change;
+  readonly obey: (command: ViewerCommand) => void;
+}
+
+const arrows: Readonly<Record<string, Spot>> = { ArrowLeft: { x: -1, y: 0 }, ArrowRight: { x: 1, y: 0 }, ArrowUp: { x: 0, y: -1 }, ArrowDown: { x: 0, y: 1 } };
+const leastDrawnPx = 4;
+
+/** What a key does anywhere in the view, unless somebody is writing in a field. Nothing is heard outside the view. */
+export function viewerKeyHandler(options: ViewerKeyOptions): (event: KeyboardEvent<HTMLElement>) => void {
+  return (event) => {
+    const target = event.target instanceof HTMLElement ? event.target : null;
+    if (event.defaultPrevented || target?.closest("input, textarea, select, [contenteditable]")) return;
+    const isButton = target?.closest("button, a") != null;
+    if (isButton && (event.key === " " || event.key === "Enter")) return;
+    const isTaken = drawByKey(options, event) || obeyKey(options, event);
+    if (isTaken) event.preventDefault();
+  };
+}
+
+function obeyKey({ obey }: ViewerKeyOptions, event: KeyboardEvent): boolean {
+  const command = commandOfKey(event);
+  if (!command) return false;
+  obey(command);
+  return true;
+}
+
+/** With a tool or a mark in hand the arrows move the cross or the mark, and Enter sets an end. */
+function drawByKey(options: ViewerKeyOptions, event: KeyboardEvent): boolean {
+  const { state, dispatch, marks } = options;
+  const by = arrows[event.key];
+  const far = event.shiftKey ? 10 : 1;
+  const edited = marks.find((it) => it.id === state.editedMark);
+  if (by && edited && !state.tool) {
+    const shape = moveHandle(edited.shape, "whole", { x: by.x * far, y: by.y * far }, state.picture);
+    options.commit({ kind: "mark", id: edited.id, before: edited, after: { ...edited, shape } });
+    return true;
+  }
+  if (!state.tool) return false;
+  if (by) {
+    const from = state.gesture.kind === "draw" ? state.gesture.to : options.cross;
+    const to = insidePicture({ x: from.x + by.x * far, y: from.y + by.y * far }, state.picture);
+    dispatch(state.gesture.kind === "draw" ? { kind: "move", to } : { kind: "cross", at: to });
+    return true;
+  }
+  if (event.key !== "Enter") return false;
+  if (state.tool === "words") dispatch({ kind: "begin", gesture: { kind: "write", at: options.cross } });
+  else if (state.gesture.kind !== "draw") dispatch({ kind: "begin", gesture: { kind: "draw", tool: state.tool, from: options.cross, to: options.cross } });
+  else {
+    const shape = drawnShape(state.gesture.tool, state.gesture.from, state.gesture.to);
+    if (isTooSmall(shape, leastDrawnPx)) return true;
+    options.commit(options.newMark(shape));
+    dispatch({ kind: "end" });
+  }
+  return true;
+}
