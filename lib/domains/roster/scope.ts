@@ -1,0 +1,64 @@
+import { isPerson, type Actor } from "@/lib/access/actor";
+import type { Id } from "@/lib/core/ids";
+import type { Database, Prisma } from "@/lib/platform/database";
+import type { PlayerSubject } from "./policy";
+
+const NO_ROW: Prisma.PlayerWhereInput = { id: { in: [] } };
+
+/** The players whom this actor may know of: the same answer as the ability "player.see", as a condition on rows. */
+export function playersScope(actor: Actor): Prisma.PlayerWhereInput {
+  if (!isPerson(actor)) return NO_ROW;
+  const { academyId } = actor;
+  switch (actor.role) {
+    case "admin":
+    case "head-coach":
+      return { academyId };
+    case "coach":
+      return { academyId, id: { in: [...actor.coachedPlayerIds] } };
+    case "guardian":
+      return { academyId, id: { in: [...actor.wardIds] } };
+    case "player":
+      return actor.ownPlayerId ? { academyId, id: actor.ownPlayerId } : NO_ROW;
+    default:
+      return NO_ROW;
+  }
+}
+
+/** Spans of days (assignments, guardianships, roles) that hold on a day. */
+export function spanHolds(day: Date): { from: { lte: Date }; OR: ({ until: null } | { until: { gt: Date } })[] } {
+  return { from: { lte: day }, OR: [{ until: null }, { until: { gt: day } }] };
+}
+
+/** A pause that holds. */
+export const openPause = { endedAt: null } satisfies Prisma.PauseWhereInput;
+
+/** The player of the actor's academy as the policies need to know one, or null. */
+export async function findPlayerSubject(db: Database, academyId: Id, playerId: Id): Promise<PlayerSubject | null> {
+  const found = await db.player.findFirst({
+    where: { id: playerId, academyId },
+    select: { id: true, academyId: true, birthDate: true, leftAt: true },
+  });
+  if (!found) return null;
+  return { id: found.id, academyId: found.academyId, birthDate: found.birthDate.toISOString().slice(0, 10), hasLeft: found.leftAt !== null };
+}
+
+/** What a view of a player is made from. */
+export const playerSelect = {
+  id: true, academyId: true, givenName: true, familyName: true, birthDate: true, sport: true, bats: true, heightM: true,
+  hasLeftSchool: true, leftAt: true,
+  location: { select: { name: true, timeZone: true } },
+  sides: { select: { side: true, isSlapper: true }, orderBy: { side: "desc" } },
+  complaints: { where: { until: null }, select: { part: true }, orderBy: { since: "asc" } },
+  permits: { select: { use: true, validUntil: true } },
+  pauses: {
+    where: openPause,
+    orderBy: { startedAt: "desc" },
+    select: {
+      id: true, startedAt: true, coachClearedAt: true, familyClearedAt: true,
+      painReport: { select: { part: true, level: true, words: true, reportedById: true } },
+    },
+  },
+  homeSetup: true,
+} satisfies Prisma.PlayerSelect;
+
+export type PlayerRowForView = Prisma.PlayerGetPayload<{ select: typeof playerSelect }>;
