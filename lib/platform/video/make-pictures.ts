@@ -1,0 +1,85 @@
+import { rm } from "node:fs/promises";
+import { fileSecondsOf, type FrameTimes } from "@/lib/core/frame-times";
+import { settings } from "../settings";
+import { probeVideo, type VideoProbe } from "./probe";
+import { readFrameTimes } from "./read-frame-times";
+import { VideoRefused } from "./refusal";
+import { inputOptions, runTool, ToolFailed } from "./run-tool";
+
+const LONGER_SIDE_PX = 1280;
+const QUIET = ["-nostdin", "-v", "error", "-y", "-threads", "2"] as const;
+const TO_ORDINARY_LIGHT = "zscale=t=linear:npl=100,format=gbrpf32le,zscale=p=bt709,tonemap=hable,zscale=t=bt709:m=bt709:r=tv,";
+
+/** Size of the stepping copy: even, its longer side at most 1280, never larger than the picture. */
+export function steppingSize(widthPx: number, heightPx: number): { width: number; height: number } {
+  const scale = Math.min(1, LONGER_SIDE_PX / Math.max(widthPx, heightPx));
+  const even = (px: number) => Math.max(2, Math.round((px * scale) / 2) * 2);
+  return { width: even(widthPx), height: even(heightPx) };
+}
+
+/**
+ * Makes the copy that is stepped through: upright, a key frame at every eighth, every frame kept with its time, and
+ * nothing that the phone wrote beside the picture (place, maker, names). The count is looked at afterwards.
+ * @throws VideoRefused "frames-lost" when a frame could not be opened
+ */
+export async function makeSteppingCopy(path: string, probe: VideoProbe, times: FrameTimes, target: string): Promise<void> {
+  const { width, height } = steppingSize(probe.widthPx, probe.heightPx);
+  const scale = `scale=${width}:${height},setsar=1`;
+  const attempts = [
+    ...(probe.isHdr ? [{ filter: TO_ORDINARY_LIGHT + scale, hasSound: probe.hasSound }] : []),
+    { filter: scale, hasSound: probe.hasSound },
+    ...(probe.hasSound ? [{ filter: scale, hasSound: false }] : []),
+  ];
+  await firstThatWorks(attempts, ({ filter, hasSound }) => encode(path, probe.stream, filter, hasSound, target));
+  const copy = await readFrameTimes(target, await probeVideo(target));
+  if (copy.ticks.length !== times.ticks.length) {
+    await rm(target, { force: true });
+    throw new VideoRefused("frames-lost");
+  }
+}
+
+async function firstThatWorks<T>(attempts: readonly T[], work: (attempt: T) => Promise<unknown>): Promise<void> {
+  for (const [i, attempt] of attempts.entries()) {
+    try {
+      await work(attempt);
+      return;
+    } catch (error) {
+      // A tool that is not there is our own trouble; one that gives up on the file tells of the file.
+      if (!(error instanceof ToolFailed) || error.exitCode === null) throw error;
+      if (i === attempts.length - 1) throw new VideoRefused("frames-lost");
+    }
+  }
+}
+
+function encode(path: string, stream: number, filter: string, hasSound: boolean, target: string): Promise<Buffer> {
+  const args = [
+    ...QUIET, ...inputOptions(path), "-map", `0:${stream}`, ...(hasSound ? ["-map", "0:a:0?"] : []), "-map_metadata", "-1", "-map_chapters", "-1",
+    "-vf", filter, "-fps_mode", "passthrough", "-enc_time_base", "-1", "-video_track_timescale", "90000", "-movie_timescale", "90000",
+    "-pix_fmt", "yuv420p", "-c:v", "libx264", "-threads", "2", "-preset", "veryfast", "-crf", "23", "-g", "8", "-bf", "0", "-sc_threshold", "0",
+    "-ac", "2", "-movflags", "+faststart", "-f", "mp4", `file:${target}`,
+  ];
+  return runTool(settings().FFMPEG_PATH, args, { timeMs: 30 * 60_000, outputBytes: 1_000_000 });
+}
+
+/**
+ * One frame of a stepping copy as a JPEG, by its index.
+ * @param times frame times of the original; the copy keeps their distances
+ */
+export async function makeStill(steppingPath: string, times: FrameTimes, frameIndex: number, target: string, widthPx?: number): Promise<void> {
+  const secondsFromFirst = fileSecondsOf(times, frameIndex) - fileSecondsOf(times, 0);
+  const before = frameIndex > 0 ? fileSecondsOf(times, frameIndex) - fileSecondsOf(times, frameIndex - 1) : 0;
+  const seek = (await firstTimeOf(steppingPath)) + secondsFromFirst - before / 2;
+  const args = [
+    ...QUIET, "-seek_timestamp", "1", "-ss", seek.toFixed(6), ...inputOptions(steppingPath), "-map", "0:v:0", "-frames:v", "1",
+    ...(widthPx ? ["-vf", `scale='min(${widthPx},iw)':-2`] : []), "-q:v", "3", "-f", "image2", "-update", "1", `file:${target}`,
+  ];
+  await runTool(settings().FFMPEG_PATH, args, { timeMs: 60_000, outputBytes: 1_000_000 });
+}
+
+/** When the copy's first frame is shown, in seconds of its own time. */
+async function firstTimeOf(path: string): Promise<number> {
+  const args = ["-v", "error", "-select_streams", "v:0", "-show_entries", "stream=start_time", "-of", "csv=p=0", ...inputOptions(path)];
+  const output = await runTool(settings().FFPROBE_PATH, args, { timeMs: 60_000, outputBytes: 10_000 });
+  const seconds = Number(output.toString("latin1").trim());
+  return Number.isFinite(seconds) ? seconds : 0;
+}
