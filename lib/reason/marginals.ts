@@ -1,5 +1,6 @@
+import { differentiate, fillBucket, sumOut, type Bucket, type BucketInput } from "./bucket";
 import { minFillOrder } from "./elimination-order";
-import { placesIn, type Factor } from "./factor";
+import type { Factor } from "./factor";
 
 /** Largest number of variables in one table that is still summed exactly: 2^22 numbers. */
 export const WIDTH_CAP = 22;
@@ -28,13 +29,6 @@ export interface TooWide {
   readonly width: number;
 }
 
-interface Bucket {
-  /** The variable that is summed out first, then the others in order of elimination. */
-  readonly scope: readonly number[];
-  /** The product of its own factors, then the messages of the buckets before; with their place for every place here. */
-  readonly inputs: { table: Float64Array; places: Int32Array; from: number }[];
-}
-
 /**
  * All marginals of a product of factors at once: one pass that sums variables out in min-fill order and one pass of
  * reverse differentiation back. No table is ever divided, since factors may hold negative numbers and zeros.
@@ -48,7 +42,7 @@ export function solveMarginals(count: number, factors: readonly Factor[], option
   order.forEach((variable, position) => (rank[variable] = position));
 
   let logTotal = 0;
-  const waiting: Input[][] = order.map(() => []);
+  const waiting: BucketInput[][] = order.map(() => []);
   const hand = (variables: readonly number[], table: Float64Array, from: number) => {
     if (variables.length === 0) logTotal += logOf(table[0] ?? 0);
     else waiting[Math.min(...variables.map((v) => rank[v] ?? 0))]?.push({ variables, table, from });
@@ -59,7 +53,7 @@ export function solveMarginals(count: number, factors: readonly Factor[], option
   order.forEach((_, position) => {
     const bucket = fillBucket(waiting[position] ?? [], rank);
     buckets.push(bucket);
-    const message = sumOutFirst(multiplyInputs(bucket));
+    const message = sumOut(bucket);
     logTotal += rescale(message);
     hand(bucket.scope.slice(1), message, position);
   });
@@ -72,46 +66,6 @@ export function solveMarginals(count: number, factors: readonly Factor[], option
     if (bucket) share[order[position] ?? 0] = passBack(bucket, backward[position] ?? Float64Array.of(1), backward);
   }
   return { outcome: "exact", width, logTotal, share };
-}
-
-interface Input {
-  readonly variables: readonly number[];
-  readonly table: Float64Array;
-  /** Position of the bucket that sent it, or −1 for a factor. */
-  readonly from: number;
-}
-
-/** The bucket's own small factors are multiplied into one first: every later pass then goes over fewer tables. */
-function fillBucket(waiting: readonly Input[], rank: Int32Array): Bucket {
-  const own = placeInputs(waiting.filter((input) => input.from < 0), rank);
-  const messages = waiting.filter((input) => input.from >= 0);
-  return placeInputs([{ variables: own.scope, table: multiplyInputs(own), from: -1 }, ...messages], rank);
-}
-
-function placeInputs(inputs: readonly Input[], rank: Int32Array): Bucket {
-  const scope = [...new Set(inputs.flatMap((input) => input.variables))].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0));
-  const placed = inputs.map(({ variables, table, from }) => {
-    const bits = scope.map((variable) => {
-      const k = variables.indexOf(variable);
-      return k < 0 ? 0 : 1 << k;
-    });
-    return { table, from, places: placesIn(bits) };
-  });
-  return { scope, inputs: placed };
-}
-
-function multiplyInputs(bucket: Bucket, into = new Float64Array(1 << bucket.scope.length).fill(1), except = -1): Float64Array {
-  bucket.inputs.forEach(({ table, places }, k) => {
-    if (k === except) return;
-    for (let i = 0; i < into.length; i++) into[i] = (into[i] ?? 0) * (table[places[i] ?? 0] ?? 0);
-  });
-  return into;
-}
-
-function sumOutFirst(table: Float64Array): Float64Array {
-  const message = new Float64Array(table.length >> 1);
-  for (let i = 0; i < message.length; i++) message[i] = (table[2 * i] ?? 0) + (table[2 * i + 1] ?? 0);
-  return message;
 }
 
 /** Brings the largest entry to between 1/2 and 1 by a power of two, which is exact; returns the logarithm taken out. */
@@ -128,26 +82,10 @@ function rescale(table: Float64Array): number {
 
 /** Hands the derivative on to the buckets before; returns the share of state 1 of this bucket's own variable. */
 function passBack(bucket: Bucket, derivative: Float64Array, backward: (Float64Array | undefined)[]): number {
-  const size = 1 << bucket.scope.length;
-  const above = new Float64Array(size);
-  for (let i = 0; i < size; i++) above[i] = derivative[i >> 1] ?? 0;
-  bucket.inputs.forEach(({ table, places, from }, k) => {
-    if (from < 0) return;
-    const others = multiplyInputs(bucket, above.slice(), k);
-    const back = new Float64Array(table.length);
-    for (let i = 0; i < size; i++) {
-      const place = places[i] ?? 0;
-      back[place] = (back[place] ?? 0) + (others[i] ?? 0);
-    }
-    rescale(back);
-    backward[from] = back;
-  });
-  multiplyInputs(bucket, above);
-  let absent = 0;
-  let present = 0;
-  for (let i = 0; i < size; i += 2) {
-    absent += above[i] ?? 0;
-    present += above[i + 1] ?? 0;
+  const { backward: handed, absent, present } = differentiate(bucket, derivative);
+  for (const { from, table } of handed) {
+    rescale(table);
+    backward[from] = table;
   }
   return Math.min(1, Math.max(0, present / (absent + present)));
 }
