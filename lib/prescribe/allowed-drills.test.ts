@@ -36,7 +36,7 @@ describe("drills for a focus", () => {
   it("a fault that the season leaves alone is served by nothing", () => {
     const inSeason: DrillPlayer = { ...player, forbiddenFocus: ["barrel-drag"] };
     expect(allowedDrills(drills, inSeason, ["barrel-drag"], catalogue).allowed).toEqual([]);
-    expect(changeableByFault(drills, inSeason, catalogue).has("barrel-drag")).toBe(false);
+    expect(changeableByFault(drills, inSeason, catalogue)["barrel-drag"]).toBeUndefined();
   });
 });
 
@@ -70,9 +70,8 @@ describe("how changeable a fault is", () => {
   it("is the largest effect among the drills the player may do, and less at hand never makes it more", () => {
     const all = changeableByFault(drills, player, catalogue);
     const few = changeableByFault(drills, { ...player, gear: ["bat"], partnerCount: 0 }, catalogue);
-    for (const [fault, effect] of few) expect(effect).toBeLessThanOrEqual(all.get(fault) ?? 0);
-    expect(few.size).toBeLessThan(all.size + 1);
-    const best = allowedDrills(drills, player, ["barrel-drag"], catalogue).allowed[0]?.effect;
-    expect(all.get("barrel-drag")).toBe(best);
+    for (const [fault, effect] of Object.entries(few)) expect(effect).toBeLessThanOrEqual(all[fault] ?? 0);
+    expect(Object.keys(few).some((fault) => (few[fault] ?? 0) < (all[fault] ?? 0))).toBe(true);
+    expect(all["barrel-drag"]).toBe(allowedDrills(drills, player, ["barrel-drag"], catalogue).allowed[0]?.effect);
   });
 });

@@ -85,15 +85,15 @@ export function easierAllowed<D extends Drill>(drill: Drill, drills: readonly D[
 }
 
 /**
- * How changeable each fault is for this player: the largest effect (0 to 1) among the drills the player may do. A fault
- * without one is not in the map; the ranking takes it as the library's rule says.
+ * How changeable each fault is for this player, by fault id: the largest effect (0 to 1) among the drills the player may
+ * do. A fault that none of them serves, or that the season leaves alone, is not in it and counts as 0 in the ranking.
  */
-export function changeableByFault(drills: readonly Drill[], player: DrillPlayer, catalogue: GearCatalogue): ReadonlyMap<string, number> {
-  const largest = new Map<string, number>();
+export function changeableByFault(drills: readonly Drill[], player: DrillPlayer, catalogue: GearCatalogue): Readonly<Record<string, number>> {
+  const largest: Record<string, number> = {};
   for (const drill of drills) {
     if (brokenLimits(drill, player, catalogue).length > 0) continue;
     for (const { fault, effect } of drill.faults) {
-      if (!player.forbiddenFocus?.includes(fault)) largest.set(fault, Math.max(effect, largest.get(fault) ?? 0));
+      if (!player.forbiddenFocus?.includes(fault)) largest[fault] = Math.max(effect, largest[fault] ?? 0);
     }
   }
   return largest;

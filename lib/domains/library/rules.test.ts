@@ -2,6 +2,8 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { beforeEach, describe, expect, it } from "vitest";
 import { contentHash } from "@/lib/core/canonical-json";
+import { isKnownFormula, listFormulas } from "@/lib/measure/formula-registry";
+import { checkNullRule } from "@/lib/measure/null-rule-check";
 import { applyProposal, checkLibrary, compareProposal, findDrills, findFaults, type KnownFormulas } from "./rules";
 import { libraryFiles, type LibraryParts, readLibrary } from "./schema";
 
@@ -11,7 +13,7 @@ const starter = readLibrary(files).parts!;
 const known: KnownFormulas = {
   measured: new Set(["load-hip-shift", "hip-travel"]),
   isKnownFormula: (_, version) => version === 1,
-  nullRuleRefusal: () => null,
+  checkNullRule: () => [],
 };
 
 type Mutable<T> = T extends object ? { -readonly [K in keyof T]: Mutable<T[K]> } : T;
@@ -63,10 +65,16 @@ describe("the library as a whole", () => {
   });
 
   it("a null rule of a measured checkpoint that cannot be read is refused with what cannot be read", () => {
-    const refusing = { ...known, nullRuleRefusal: () => 'The name "q" is unknown.', measured: new Set(starter.checkpoints.checkpoints.map(({ id }) => id)) };
+    const refusing = { ...known, checkNullRule: () => ['the name "q" is unknown'], measured: new Set(starter.checkpoints.checkpoints.map(({ id }) => id)) };
     const found = problems(refusing);
     expect(found.length).toBeGreaterThan(0);
-    for (const problem of found) expect(problem).toMatchObject({ file: "checkpoints", field: "nullWhen", words: 'The name "q" is unknown.' });
+    for (const problem of found) expect(problem).toMatchObject({ file: "checkpoints", field: "nullWhen", words: 'It cannot be read: the name "q" is unknown.' });
+  });
+
+  it("the formulas and the null rules of this program read the starter library", () => {
+    const measured = new Set(listFormulas().map(({ id }) => id));
+    expect(measured.size).toBeGreaterThanOrEqual(15);
+    expect(problems({ measured, isKnownFormula, checkNullRule })).toEqual([]);
   });
 
   it("has one hash per content, whatever the order of its keys", async () => {

@@ -6,15 +6,15 @@ import type { RecordProblem } from "@/lib/core/record-problem";
 import { rankMatches, type SearchEntry, type SearchMatch } from "@/lib/core/search-terms";
 import { diffWords, type WordRun } from "@/lib/core/word-diff";
 import { checkDrills } from "@/lib/prescribe/drill-check";
-import { type CheckpointRecord, drillForm, type DrillRecord, faultForm, type FaultRecord, type LibraryFile, type LibraryParts, type NullRule } from "./schema";
+import { drillForm, type DrillRecord, faultForm, type FaultRecord, type LibraryFile, type LibraryParts, type NullRule } from "./schema";
 
 /** What the checks need to know about the formulas that exist in code. */
 export interface KnownFormulas {
   /** Checkpoints declared as measured; every other one is kept and judged by eye. */
   readonly measured: ReadonlySet<string>;
   readonly isKnownFormula: (formulaId: string, formulaVersion: number) => boolean;
-  /** Null when the rule can be read, else what cannot be. */
-  readonly nullRuleRefusal: (rule: NullRule, checkpoint: CheckpointRecord) => string | null;
+  /** What cannot be read of a rule, as sentences; empty when it can be used. */
+  readonly checkNullRule: (rule: NullRule, scope: { symbols: readonly string[]; hasWindow: boolean }) => readonly string[];
 }
 
 type Say = (file: LibraryFile, id: string, field: string, words: string) => void;
@@ -77,8 +77,8 @@ function checkCheckpoints(parts: LibraryParts, known: KnownFormulas, say: Say): 
       if (rule.fact !== undefined && !factIds.has(rule.fact)) at("nullWhen", `There is no fact "${rule.fact}".`);
       if (rule.fact === undefined && (rule.left === undefined || rule.op === undefined || rule.right === undefined)) at("nullWhen", "A rule compares two sides or names a fact.");
       if (rule.checkpoint !== undefined && !checkpoints.has(rule.checkpoint)) at("nullWhen", `There is no checkpoint "${rule.checkpoint}".`);
-      const refusal = known.measured.has(id) ? known.nullRuleRefusal(rule, checkpoint) : null;
-      if (refusal !== null) at("nullWhen", refusal);
+      const scope = { symbols: Object.keys(checkpoint.symbols ?? {}), hasWindow: checkpoint.window !== null };
+      if (known.measured.has(id)) for (const refusal of known.checkNullRule(rule, scope)) at("nullWhen", `It cannot be read: ${refusal}.`);
     }
     if (known.measured.has(id) && !known.isKnownFormula(checkpoint.formulaId, checkpoint.formulaVersion)) {
       at("formulaVersion", `It is declared as measured, but formula "${checkpoint.formulaId}" has no version ${checkpoint.formulaVersion} here.`);

@@ -38,8 +38,8 @@ const band = z.strictObject({ ok: pair, act: openPair, meaning: words });
 const flight = z.literal("limit = 1 - seconds/flight");
 const expression = z.union([z.number(), words]);
 export const nullRuleForm = z.strictObject({
-  left: words.optional(), op: comparison.optional(), right: expression.optional(), say: words, over: z.literal("window").optional(),
-  fact: words.optional(), is: z.array(z.union([z.boolean(), words])).optional(), checkpoint: id.optional(),
+  left: expression.optional(), op: comparison.optional(), right: expression.optional(), say: words, over: z.literal("window").optional(),
+  fact: words.optional(), is: wordList.optional(), checkpoint: id.optional(),
 });
 const namedValue = z.strictObject({
   id, name: words, unit: words, formula: words, points: z.array(point), scales: z.array(lengthName).optional(), note: words.optional(),
