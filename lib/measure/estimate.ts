@@ -3,7 +3,7 @@ import type { EstimateShape } from "@/lib/measure/checkpoint-definition";
 import type { Expression } from "@/lib/measure/formula";
 import { percentile } from "@/lib/measure/order-statistics";
 import type { DoubtParts, Quantiles } from "@/lib/measure/reading";
-import { evaluate, groupsOf, type DoubtGroup, type Sample } from "@/lib/measure/sample";
+import { evaluatorOf, groupsOf, type DoubtGroup, type Sample } from "@/lib/measure/sample";
 
 /** A value with its doubt. `draws` only where its distribution is not normal. */
 export interface Estimate {
@@ -24,56 +24,67 @@ const STEP = 0.01;
  */
 export function estimate(shape: EstimateShape, expression: Expression, sample: Sample, draws: number, seed: string): Estimate | null {
   const groups = groupsOf(sample);
-  const value = evaluate(expression, sample, new Float64Array(groups.length));
+  const evaluate = evaluatorOf(expression, sample);
+  const value = evaluate(new Float64Array(groups.length));
   if (!Number.isFinite(value)) return null;
   const isTimeKnown = sample.places.every((place) => place.speed !== null);
-  if (shape === "plain" || shape === "time") return firstOrder(expression, sample, groups, value, isTimeKnown);
-  if (shape === "folded") return drawn(expression, sample, groups, value, isTimeKnown, draws, seed);
+  if (shape === "plain" || shape === "time") return firstOrder(evaluate, groups, value, isTimeKnown);
+  if (shape === "folded") return drawn(evaluate, groups, value, isTimeKnown, draws, seed);
   throw new RangeError(`no formula of shape ${shape} is known`);
 }
 
-function firstOrder(expression: Expression, sample: Sample, groups: readonly DoubtGroup[], value: number, isTimeKnown: boolean): Estimate | null {
+type Evaluate = ReturnType<typeof evaluatorOf>;
+
+/** First-order variance of each group of unknowns: the square of the value's slope in units of each unknown's SD. */
+function variancesOf(evaluate: Evaluate, groups: readonly DoubtGroup[], wanted: readonly DoubtGroup[]): Record<DoubtGroup, number> {
   const offsets = new Float64Array(groups.length);
   const variance = { points: 0, scale: 0, time: 0 };
   groups.forEach((group, i) => {
+    if (!wanted.includes(group)) return;
     offsets[i] = STEP;
-    const above = evaluate(expression, sample, offsets);
+    const above = evaluate(offsets);
     offsets[i] = -STEP;
-    const below = evaluate(expression, sample, offsets);
+    const below = evaluate(offsets);
     offsets[i] = 0;
     variance[group] += ((above - below) / (2 * STEP)) ** 2;
   });
+  return variance;
+}
+
+function firstOrder(evaluate: Evaluate, groups: readonly DoubtGroup[], value: number, isTimeKnown: boolean): Estimate | null {
+  const variance = variancesOf(evaluate, groups, ["points", "scale", "time"]);
   const time = isTimeKnown ? Math.sqrt(variance.time) : null;
   const sd = Math.sqrt(variance.points + variance.scale + (time === null ? 0 : variance.time));
   if (!Number.isFinite(sd)) return null;
   return { value, sd, doubt: { points: Math.sqrt(variance.points), scale: Math.sqrt(variance.scale), time }, quantiles: null, draws: null };
 }
 
-function drawn(
-  expression: Expression, sample: Sample, groups: readonly DoubtGroup[], value: number, isTimeKnown: boolean, count: number, seed: string,
-): Estimate | null {
+/** The parts of scale and time are first-order ones; the points' part is the rest, since there the fold matters. */
+function drawn(evaluate: Evaluate, groups: readonly DoubtGroup[], value: number, isTimeKnown: boolean, count: number, seed: string): Estimate | null {
   const random = seededRandom(seed);
-  const all = new Float64Array(groups.length);
-  const own = new Float64Array(groups.length);
-  const present = (["points", "scale", "time"] as const).filter((group) => groups.includes(group));
+  const offsets = new Float64Array(groups.length);
   const values: number[] = [];
-  const partValues = { points: [] as number[], scale: [] as number[], time: [] as number[] };
   for (let draw = 0; draw < count; draw++) {
-    for (let i = 0; i < all.length; i++) {
+    for (let i = 0; i < offsets.length; i++) {
       const offset = random.normal();
-      all[i] = groups[i] === "time" && !isTimeKnown ? 0 : offset;
+      offsets[i] = groups[i] === "time" && !isTimeKnown ? 0 : offset;
     }
-    const result = evaluate(expression, sample, all);
+    const result = evaluate(offsets);
     if (Number.isFinite(result)) values.push(result);
-    for (const group of present) {
-      for (let i = 0; i < all.length; i++) own[i] = groups[i] === group ? (all[i] ?? 0) : 0;
-      partValues[group].push(evaluate(expression, sample, own));
-    }
   }
   if (values.length < count / 2) return null;
-  const quantiles = { p16: percentile(values, 0.16), p50: percentile(values, 0.5), p84: percentile(values, 0.84) };
-  const doubt = { points: spread(partValues.points), scale: spread(partValues.scale), time: isTimeKnown ? spread(partValues.time) : null };
-  return { value, sd: spread(values), doubt, quantiles, draws: values };
+  const sd = spread(values);
+  const variance = variancesOf(evaluate, groups, ["scale", "time"]);
+  const known = variance.scale + (isTimeKnown ? variance.time : 0);
+  if (!Number.isFinite(sd) || !Number.isFinite(known)) return null;
+  const sorted = values.toSorted((a, b) => a - b);
+  return {
+    value,
+    sd,
+    doubt: { points: Math.sqrt(Math.max(0, sd ** 2 - known)), scale: Math.sqrt(variance.scale), time: isTimeKnown ? Math.sqrt(variance.time) : null },
+    quantiles: { p16: percentile(sorted, 0.16), p50: percentile(sorted, 0.5), p84: percentile(sorted, 0.84) },
+    draws: values,
+  };
 }
 
 /** SD of numbers about their mean (n-1); 0 for fewer than two. */

@@ -91,7 +91,7 @@ function readNamed(
   named: NamedDefinition, definition: CheckpointDefinition, formula: Formula, before: readonly TrustReason[], main: Estimate | null, context: ClipContext,
 ): NamedReading {
   const { id, name, unit } = named;
-  const unknown = (reasons: readonly TrustReason[]): NamedReading => ({ id, name, unit, value: null, sd: null, word: null, isInsideLimit: null, reasons: sortReasons(reasons) });
+  const unknown = (reasons: readonly TrustReason[]): NamedReading => ({ id, name, unit, value: null, sd: null, word: null, isInsideLimit: null, reasons: sortReasons(reasons.filter((reason) => effectOf(reason.id) === "null")) });
   const expression = Object.hasOwn(formula.named, id) ? formula.named[id] : undefined;
   if (!expression) throw new RangeError(`formula ${formula.id} version ${formula.version} has no value named ${id}`);
   if (before.some((reason) => effectOf(reason.id) === "null")) return unknown(before);
@@ -99,7 +99,7 @@ function readNamed(
   if (!own) return unknown([...before, ...reasons]);
   const all = sortReasons([...before, ...reasons]);
   if (expression.word) {
-    return { ...unknown(all), word: main ? expression.word(own.value, main) : null };
+    return { ...unknown([]), word: main ? expression.word(own.value, main) : null, reasons: all };
   }
   const hasLimit = named.okMin !== undefined || named.okMax !== undefined;
   const isInsideLimit = hasLimit ? own.value >= (named.okMin ?? -Infinity) && own.value <= (named.okMax ?? Infinity) : null;
@@ -128,6 +128,6 @@ function assemble(
     verdict: chances && band ? verdictOf(chances, sdWhole, band, rules.verdict) : null,
     size: deviation && band ? sizeOf(deviation.distance, sdWhole, okWidth(band), rules.size) : null,
     deviation: deviation?.side ?? null,
-    named, reasons: sortReasons(reasons), isGrey, band, inputsUsed,
+    named, reasons: sortReasons(found ? reasons : reasons.filter(({ id }) => effectOf(id) === "null")), isGrey, band, inputsUsed,
   };
 }
