@@ -22,7 +22,7 @@ export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, 
   const { canMeasure } = clip.abilities;
   return (
     <>
-      <ul className="evkeys" aria-label={canMeasure ? "Set an event at the frame shown" : "Go to an event"}>
+      <ul className="evkeys" style={{ gridTemplateColumns: "repeat(auto-fit, minmax(6.6rem, 1fr))" }} aria-label={canMeasure ? "Set an event at the frame shown" : "Go to an event"}>
         {eventKeys.map(({ event, key }) => {
           const set = events.find((it) => it.event === event) ?? null;
           const isHere = set?.frameIndex === frameIndex;

@@ -32,7 +32,7 @@ const arrows: Readonly<Record<string, Spot>> = { ArrowLeft: { x: -1, y: 0 }, Arr
 
 /** Asks for the next point in words, shows it under the glass, and lists what is on the frame. */
 export function PointPanel(props: PointPanelProps) {
-  const { point, elsewhere, waitingCount, picture, cross, points, unseen } = props;
+  const { point, elsewhere, waitingCount, cross, points, unseen } = props;
   const chooseId = useId();
   const placed = points.filter((it) => it.source === "coach");
   const suggested = points.filter((it) => it.source === "suggested");
@@ -55,6 +55,7 @@ export function PointPanel(props: PointPanelProps) {
           <p className="note">{props.hasEvents ? "Every point that the readings need is placed." : "Set events first: points are asked for on their frames."}</p>
         )}
         <p className="note" style={{ margin: ".5rem 0" }}>{waitingCount === 0 ? "" : waitingCount === 1 ? "One point waits." : `${waitingCount} points wait.`}</p>
+        <p className="hush" role="status">{point ? `Place the ${pointNames[point]}. The cross is ${Math.round(cross.x)} across, ${Math.round(cross.y)} down.` : ""}</p>
         <div className="field">
           <label htmlFor={chooseId}>Another point</label>
           <select id={chooseId} value={point ?? ""} onChange={(event) => props.onChoose(pointIds.find((it) => it === event.target.value) ?? null)}>
@@ -85,7 +86,6 @@ export function PointPanel(props: PointPanelProps) {
           ))}
         </ul>
       </section>
-      <p className="hush" role="status">{point ? `Place the ${pointNames[point]}. ${Math.round(insidePicture(cross, picture).x)} across, ${Math.round(cross.y)} down.` : ""}</p>
     </>
   );
 }

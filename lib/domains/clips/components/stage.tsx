@@ -44,7 +44,7 @@ export function Stage(props: StageProps) {
     <div className="pair single">
       <div
         ref={stageRef} className="frame" role="group" tabIndex={0} aria-label={`${caption}. Arrow keys step one frame, with shift ten.`}
-        style={{ width: "100%", aspectRatio: `${clip.widthPx} / ${clip.heightPx}`, maxHeight: "68svh", touchAction: "none", cursor: isDrawing ? "crosshair" : "grab", userSelect: "none" }}
+        style={{ width: "100%", aspectRatio: `${clip.widthPx} / ${clip.heightPx}`, minHeight: "min(46svh, 100vw)", maxHeight: "56svh", touchAction: "none", cursor: isDrawing ? "crosshair" : "grab", userSelect: "none" }}
         {...(status.kind === "ready" ? gestures : {})}
       >
         {status.kind === "ready" && box ? (

@@ -67,7 +67,7 @@ export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps
       onPointerCancel={() => setFrozenStart(null)}
       onLostPointerCapture={() => setFrozenStart(null)}
     >
-      <svg className="clock" viewBox={`0 0 ${width} 104`} aria-hidden="true" style={{ width: "100%", height: 104, marginLeft: 0 }}>
+      <svg className="clock" viewBox={`0 0 ${width} 104`} preserveAspectRatio="none" aria-hidden="true" style={{ width: "100%", height: 104 }}>
         <Tape clip={clip} zero={zero} first={first} end={end} start={start} width={width} pxPerSecond={pxPerSecond} />
         <path className="now" d={`M${xOf(now)} 0V104`} />
         {set.map((it) => {

@@ -47,7 +47,7 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
   const box = useBox(stageRef);
   const { kept, frameIndex, gesture, picture } = state;
   const { canMeasure, canMark } = clip.abilities;
-  usePlaying(state, dispatch, source, clip);
+  const isSlow = usePlaying(state, dispatch, source, clip);
 
   const isFirstRef = useRef(true);
   const { events: sentEvents, points: sentPoints, unseenPoints: sentUnseen, marks: sentMarks } = clip;
@@ -123,7 +123,7 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
   return (
     <div className="bench" onKeyDown={viewerKeyHandler({ state, dispatch, cross, marks, commit, newMark, obey })}>
       <div>
-        <ViewerNotices clip={clip} status={status} failure={state.failure} onRead={() => dispatch({ kind: "read-failure" })} />
+        <ViewerNotices clip={clip} status={status} failure={state.failure} isSlow={isSlow} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
           stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} marks={marks}
           askedPoint={askedPoint} cross={askedPoint || state.tool ? cross : null} commit={commit} newMark={newMark}

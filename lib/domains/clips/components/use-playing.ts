@@ -1,15 +1,22 @@
-import { useEffect, useRef, type Dispatch } from "react";
+import { useEffect, useRef, useState, type Dispatch } from "react";
 import { frameAtTick } from "@/lib/core/frame-times";
 import { tickAtClockSeconds, clockSecondsOf } from "../rules";
 import type { ClipView } from "../view";
 import type { FrameSource } from "./frame-source";
 import type { ViewerAction, ViewerState } from "./viewer-state";
 
+/** Pace is judged after so long, and called slow below this part of what was asked. */
+const judgeSeconds = 0.4;
+const slowPart = 0.85;
+/** A page that was put aside goes on where it stood. */
+const longestTurnSeconds = 0.1;
+
 /**
  * Plays by the clip's own frame times at a part of real time. A frame that is not ready holds the clock, so that a slow
- * device plays slower and never skips what it was asked to show.
+ * device plays slower and never shows another instant than the clock says. True is given back once it has fallen behind.
  */
-export function usePlaying(state: ViewerState, dispatch: Dispatch<ViewerAction>, source: FrameSource | null, clip: ClipView): void {
+export function usePlaying(state: ViewerState, dispatch: Dispatch<ViewerAction>, source: FrameSource | null, clip: ClipView): boolean {
+  const [isSlow, setIsSlow] = useState(false);
   const frameRef = useRef(state.frameIndex);
   useEffect(() => {
     frameRef.current = state.frameIndex;
@@ -23,16 +30,21 @@ export function usePlaying(state: ViewerState, dispatch: Dispatch<ViewerAction>,
     let seconds = clockSecondsOf(clip, frame, null);
     let before: number | null = null;
     let request = 0;
+    let asked = 0;
+    let gone = 0;
     const turn = (nowMs: number) => {
-      const passed = before === null ? 0 : Math.min(0.1, (nowMs - before) / 1000);
+      const passed = before === null ? 0 : Math.min(longestTurnSeconds, (nowMs - before) / 1000);
       before = nowMs;
       const wished = seconds + passed * rate;
+      asked += passed;
       const target = frameAtTick(clip.frameTimes, tickAtClockSeconds(clip, wished, null) + 1e-6);
       if (target === frame || source.draw(target, () => undefined)) {
         seconds = wished;
+        gone += passed;
         if (target !== frame) dispatch({ kind: "show", frameIndex: target });
         frame = target;
       } else source.want(target, 1);
+      if (asked > judgeSeconds) setIsSlow(gone < asked * slowPart);
       if (frame >= last) dispatch({ kind: "play", isPlaying: false });
       else request = requestAnimationFrame(turn);
     };
@@ -40,4 +52,5 @@ export function usePlaying(state: ViewerState, dispatch: Dispatch<ViewerAction>,
     request = requestAnimationFrame(turn);
     return () => cancelAnimationFrame(request);
   }, [isPlaying, rate, source, clip, dispatch]);
+  return isSlow;
 }

@@ -6,11 +6,13 @@ export interface ViewerNoticesProps {
   readonly clip: Pick<ClipView, "timeBasis">;
   readonly status: SourceStatus;
   readonly failure: string | null;
+  /** Playing has fallen behind what was asked. */
+  readonly isSlow: boolean;
   readonly onRead: () => void;
 }
 
 /** What one must know before trusting what one sees. */
-export function ViewerNotices({ clip, status, failure, onRead }: ViewerNoticesProps) {
+export function ViewerNotices({ clip, status, failure, isSlow, onRead }: ViewerNoticesProps) {
   return (
     <>
       {status.kind === "loading" ? <p className="note" role="status">Fetching the pictures{status.part > 0 ? `, ${Math.round(status.part * 100)} of 100` : ""}…</p> : null}
@@ -19,6 +21,7 @@ export function ViewerNotices({ clip, status, failure, onRead }: ViewerNoticesPr
         <p className="note" role="status">This browser cannot step frame by frame. The picture may be one frame from the one named; set events and points in another browser.</p>
       ) : null}
       {clip.timeBasis === "unknown" ? <p className="note">Nobody has said how fast this was filmed, so the times are those of the file.</p> : null}
+      {isSlow ? <p className="note" role="status">This device plays slower than asked; the times shown stay true.</p> : null}
       {failure ? (
         <div className="trouble" role="alert">
           <p>{failure}</p>
