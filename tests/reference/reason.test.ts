@@ -145,7 +145,7 @@ describe("the starter library's worked cases", () => {
     if (result.outcome !== "ranked") throw new Error("too wide");
     expect(result.candidates.map((candidate) => candidate.id).slice(0, worked.expect.first.length)).toEqual(worked.expect.first);
     expect(result.askFirst.map((cause) => cause.id).slice(0, worked.expect.askFirst.length)).toEqual(worked.expect.askFirst);
-  });
+  }, 60_000);
 
   it.each([
     ["twist", { "back-foot-overspin": 0.96, "no-back-hip-load": 0.5, "front-shoulder-opens": 0.53, "ins-spin-foot": 0.43, "tim-no-start-cue": 0.33 }],
@@ -159,5 +159,5 @@ describe("the starter library's worked cases", () => {
     if (result.outcome !== "ranked") throw new Error("too wide");
     const found = new Map([...result.candidates, ...result.askFirst].map((node) => [node.id, node.score]));
     for (const [node, score] of Object.entries(scores)) expect(found.get(node)?.toFixed(2), node).toBe(score.toFixed(2));
-  });
+  }, 60_000);
 });
