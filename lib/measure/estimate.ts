@@ -1,6 +1,6 @@
-import { seededRandom } from "@/lib/core/random";
 import type { EstimateShape } from "@/lib/measure/checkpoint-definition";
 import type { Expression } from "@/lib/measure/formula";
+import { normalDraws } from "@/lib/measure/normal-draws";
 import { percentile } from "@/lib/measure/order-statistics";
 import type { DoubtParts, Quantiles } from "@/lib/measure/reading";
 import { evaluatorOf, groupsOf, type DoubtGroup, type Sample } from "@/lib/measure/sample";
@@ -61,14 +61,11 @@ function firstOrder(evaluate: Evaluate, groups: readonly DoubtGroup[], value: nu
 
 /** The parts of scale and time are first-order ones; the points' part is the rest, since there the fold matters. */
 function drawn(evaluate: Evaluate, groups: readonly DoubtGroup[], value: number, isTimeKnown: boolean, count: number, seed: string): Estimate | null {
-  const random = seededRandom(seed);
+  const normals = normalDraws(seed, count * groups.length);
   const offsets = new Float64Array(groups.length);
   const values: number[] = [];
   for (let draw = 0; draw < count; draw++) {
-    for (let i = 0; i < offsets.length; i++) {
-      const offset = random.normal();
-      offsets[i] = groups[i] === "time" && !isTimeKnown ? 0 : offset;
-    }
+    for (let i = 0; i < offsets.length; i++) offsets[i] = groups[i] === "time" && !isTimeKnown ? 0 : (normals[draw * offsets.length + i] ?? 0);
     const result = evaluate(offsets);
     if (Number.isFinite(result)) values.push(result);
   }
@@ -77,12 +74,11 @@ function drawn(evaluate: Evaluate, groups: readonly DoubtGroup[], value: number,
   const variance = variancesOf(evaluate, groups, ["scale", "time"]);
   const known = variance.scale + (isTimeKnown ? variance.time : 0);
   if (!Number.isFinite(sd) || !Number.isFinite(known)) return null;
-  const sorted = values.toSorted((a, b) => a - b);
   return {
     value,
     sd,
     doubt: { points: Math.sqrt(Math.max(0, sd ** 2 - known)), scale: Math.sqrt(variance.scale), time: isTimeKnown ? Math.sqrt(variance.time) : null },
-    quantiles: { p16: percentile(sorted, 0.16), p50: percentile(sorted, 0.5), p84: percentile(sorted, 0.84) },
+    quantiles: { p16: percentile(values, 0.16), p50: percentile(values, 0.5), p84: percentile(values, 0.84) },
     draws: values,
   };
 }

@@ -10,7 +10,7 @@ export function median(values: readonly number[]): number {
 export function percentile(values: readonly number[], share: number): number {
   if (!(share >= 0 && share <= 1)) throw new RangeError(`a percentile's share must be between 0 and 1, not ${share}`);
   if (values.length === 0) return NaN;
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = Float64Array.from(values).sort();
   const rank = share * (sorted.length - 1);
   const low = Math.floor(rank);
   const lower = sorted[low] ?? NaN;

@@ -82,9 +82,9 @@ function attempt(definition: CheckpointDefinition, expression: Expression, isSti
   return { estimate: result, reasons: own, inputsUsed };
 }
 
-/** The same inputs give the same draws. */
-function seedOf({ formulaId, formulaVersion }: CheckpointDefinition, sample: Sample): string {
-  return `${formulaId}@${formulaVersion} ${JSON.stringify(sample)}`;
+/** The same inputs give the same draws; so does a point that was dragged, so that its reading's doubt moves smoothly. */
+function seedOf({ formulaId, formulaVersion }: CheckpointDefinition, { inputs }: Sample): string {
+  return `${formulaId}@${formulaVersion} ${inputs.map(({ point }) => point).join(" ")}`;
 }
 
 function readNamed(
@@ -119,7 +119,7 @@ function assemble(
   const isGrey = found !== null && reasons.some(({ id }) => effectOf(id) === "grey");
   const isJudged = found !== null && band !== null && !isGrey && !definition.ownBaselineOnly &&
     !(swing.swingKind === "running-slap" && rules.slap.ownBaselineOnly.includes(definition.id));
-  const chances = isJudged ? chancesOf(found, sdCamera, band, formula.foldsAt, `${definition.formulaId} ${found.value}`) : null;
+  const chances = isJudged ? chancesOf(found, sdCamera, band, formula.foldsAt, definition.formulaId) : null;
   const deviation = isJudged ? deviationOf(found.value, band) : null;
   return {
     checkpointId: definition.id, formulaId: definition.formulaId, formulaVersion: definition.formulaVersion, unit: definition.unit,

@@ -1,7 +1,7 @@
-import { seededRandom } from "@/lib/core/random";
 import type { Band, CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { Estimate } from "@/lib/measure/estimate";
 import { normalBelow } from "@/lib/measure/normal";
+import { normalDraws } from "@/lib/measure/normal-draws";
 import type { BandChances, DeviationSize, Verdict } from "@/lib/measure/reading";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
 
@@ -25,8 +25,8 @@ export function chancesOf(estimate: Estimate, sdCamera: number, band: Band, fold
   const [okLow, okHigh] = band.ok;
   const [actLow, actHigh] = band.act;
   if (estimate.draws) {
-    const random = seededRandom(`${seed} camera`);
-    const values = sdCamera > 0 ? estimate.draws.map((draw) => folded(draw + sdCamera * random.normal(), foldsAt)) : estimate.draws;
+    const normals = normalDraws(`${seed} camera`, estimate.draws.length);
+    const values = sdCamera > 0 ? estimate.draws.map((draw, i) => folded(draw + sdCamera * (normals[i] ?? 0), foldsAt)) : estimate.draws;
     const share = (holds: (value: number) => boolean) => values.filter(holds).length / values.length;
     return {
       fine: share((value) => value >= (okLow ?? -Infinity) && value <= (okHigh ?? Infinity)),
