@@ -1,8 +1,7 @@
 import { ImpossibleEvidenceError } from "./errors";
-import { listObservations, placesOf, type Observation } from "./evidence";
-import { instantiate, makeFactor, type Factor } from "./factor";
+import { listObservations, type Observation } from "./evidence";
+import { ancestorsOf, factorsOf } from "./evidence-factors";
 import { solveMarginals, type SolveOptions, type TooWide } from "./marginals";
-import { noisyOrFactors } from "./noisy-or-factors";
 import { checkPossible } from "./possible";
 import { NO_EVIDENCE, type CauseGraph, type Evidence } from "./types";
 
@@ -81,9 +80,7 @@ interface Run {
 
 function solveFor(graph: CauseGraph, observations: readonly Observation[], options: SolveOptions): Run | TooWide {
   checkPossible(graph, observations);
-  const kept = ancestorsOf(graph, observations.flatMap(placesOf));
-  const states = statesOf(graph, observations);
-  const { count, factors } = factorsOf(graph, kept, states, observations);
+  const { kept, states, count, factors } = factorsOf(graph, observations);
   const solved = solveMarginals(count, factors, options);
   if (solved.outcome === "too-wide") return solved;
   const present = kept.map((index): [number, number] => {
@@ -107,39 +104,4 @@ function findAhead(graph: CauseGraph, observations: readonly Observation[], run:
     if (error instanceof ImpossibleEvidenceError) return { outcome: "exact" as const, width: 0, present: 1 };
     throw error;
   }
-}
-
-/** The places given and all places above them, rising. */
-export function ancestorsOf(graph: CauseGraph, places: readonly number[]): number[] {
-  const isKept = new Uint8Array(graph.nodes.length);
-  for (const place of places) isKept[place] = 1;
-  for (let index = graph.nodes.length - 1; index >= 0; index--) {
-    if (isKept[index]) for (const parent of graph.nodes[index]?.parents ?? []) isKept[parent.index] = 1;
-  }
-  return [...isKept.keys()].filter((index) => isKept[index]);
-}
-
-function statesOf(graph: CauseGraph, observations: readonly Observation[]): Int8Array {
-  const states = new Int8Array(graph.nodes.length).fill(-1);
-  for (const observation of observations) {
-    if (observation.kind === "call" || observation.kind === "symptom") states[observation.index] = observation.isSeen ? 1 : 0;
-  }
-  return states;
-}
-
-function factorsOf(graph: CauseGraph, kept: readonly number[], states: Int8Array, observations: readonly Observation[]): { count: number; factors: Factor[] } {
-  let count = graph.nodes.length;
-  const factors: Factor[] = [];
-  for (const index of kept) {
-    const node = graph.nodes[index];
-    if (!node) continue;
-    const split = noisyOrFactors(node, index, states, count);
-    factors.push(...split.factors);
-    if (split.usesHelper) count += 1;
-  }
-  for (const observation of observations) {
-    if (observation.kind === "reading") factors.push(makeFactor([observation.index], [1, observation.ratio]));
-    if (observation.kind === "answer") factors.push(instantiate(makeFactor(observation.indices, observation.likelihoods), states));
-  }
-  return { count, factors };
 }
