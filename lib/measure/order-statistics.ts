@@ -18,8 +18,8 @@ export function percentile(values: readonly number[], share: number): number {
 }
 
 /**
- * SD of the median of n independent normal values, as a share of one value's SD: exact for one and two, within 2 % of
- * the exact order statistics above, and going to sqrt(pi/2n).
+ * SD of the median of n independent normal values, as a share of one value's SD: exact for one and two, within 3 % of
+ * the exact order statistics above that, and going to sqrt(pi/2n).
  */
 export function medianSdFactor(n: number): number {
   if (!(n >= 1)) throw new RangeError("a median needs at least one value");
