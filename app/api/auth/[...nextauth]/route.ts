@@ -1,0 +1,1 @@
+export { answerAuth as GET, answerAuth as POST } from "@/lib/domains/identity/routes";
