@@ -1,9 +1,9 @@
 import { compareIds } from "./graph";
 import { likelihoodWord } from "./likelihood-word";
 import { findPosteriors, findPrior } from "./posteriors";
-import type { Candidate, RankedNode, RankingInput, RankingResult, RankingRules } from "./ranking-types";
+import type { Candidate, RankedNode, Ranking, RankingInput, RankingResult, RankingRules } from "./ranking-types";
 import { scoreNodes } from "./scores";
-import type { CauseGraph, GraphNode } from "./types";
+import type { CauseGraph, Evidence, GraphNode } from "./types";
 import { ENGINE_VERSION } from "./version";
 
 /**
@@ -19,32 +19,9 @@ export function rankCauses(graph: CauseGraph, rules: RankingRules, input: Rankin
   if (graph.level !== input.level || graph.isSlapper !== input.isSlapper) {
     throw new RangeError(`a graph of level "${graph.level}"${graph.isSlapper ? " for slappers" : ""} cannot rank level "${input.level}"`);
   }
-  const { evidence } = input;
-  const found = findPosteriors(graph, evidence);
+  const found = findPosteriors(graph, input.evidence);
   if (found.outcome === "too-wide") return { outcome: "too-wide", engineVersion: ENGINE_VERSION, width: found.width };
-  const scores = scoreNodes(graph, evidence, found.probability, rules.scoreWeights);
-
-  const stand = (node: GraphNode, index: number): RankedNode => {
-    const probability = found.probability[node.id] ?? 0;
-    return { id: node.id, name: node.name, probability, prior: null, lift: null, score: scores[index] ?? 0, word: likelihoodWord(probability, rules.likelihood) };
-  };
-  const open = graph.nodes.map((node, index) => ({ node, index })).filter(({ node }) => !node.isGate && evidence.calls[node.id] !== "not-seen");
-  const faults = open
-    .filter(({ node }) => node.kind === "fault")
-    .map(({ node, index }): Candidate => ({ ...stand(node, index), phaseOrder: node.phaseOrder ?? 0, changeable: input.changeable[node.id] ?? 0, group: 0 }))
-    .filter((candidate) => candidate.score > 0);
-  const enough = faults.filter((candidate) => candidate.probability >= rules.minProbability);
-  const isEnoughSeen = enough.length > 0;
-  const candidates = isEnoughSeen
-    ? orderInGroups(enough, rules.nearTie.share).slice(0, rules.maxShown)
-    : orderInGroups(faults.sort(byScore).slice(0, rules.maxShown), rules.nearTie.share);
-  const askFirst = open
-    .filter(({ node }) => (node.kind === "root" || node.kind === "intermediate") && evidence.calls[node.id] !== "seen")
-    .map(({ node, index }) => stand(node, index))
-    .filter((cause) => cause.score > 0)
-    .sort(byScore)
-    .slice(0, rules.askFirst.maxShown);
-
+  const { isEnoughSeen, candidates, askFirst } = standFrom(graph, rules, input, found.probability);
   return {
     outcome: "ranked",
     engineVersion: ENGINE_VERSION,
@@ -54,6 +31,44 @@ export function rankCauses(graph: CauseGraph, rules: RankingRules, input: Rankin
     askFirst: askFirst.map((cause) => ({ ...cause, ...liftOf(graph, cause) })),
     probability: found.probability,
   };
+}
+
+/** The order that given posteriors make; prior and lift are left null. */
+export function standFrom(
+  graph: CauseGraph,
+  rules: RankingRules,
+  { evidence, changeable }: RankingInput,
+  posterior: Readonly<Record<string, number>>,
+): Pick<Ranking, "isEnoughSeen" | "candidates" | "askFirst"> {
+  const scores = scoreNodes(graph, evidence, posterior, rules.scoreWeights);
+  const stand = (node: GraphNode, index: number): RankedNode => {
+    const probability = posterior[node.id] ?? 0;
+    return { id: node.id, name: node.name, probability, prior: null, lift: null, score: scores[index] ?? 0, word: likelihoodWord(probability, rules.likelihood) };
+  };
+  const open = graph.nodes.map((node, index) => ({ node, index })).filter(({ node }) => isRanked(node, evidence));
+  const faults = open
+    .filter(({ node }) => node.kind === "fault")
+    .map(({ node, index }): Candidate => ({ ...stand(node, index), phaseOrder: node.phaseOrder ?? 0, changeable: changeable[node.id] ?? 0, group: 0 }))
+    .filter((candidate) => candidate.score > 0);
+  const enough = faults.filter((candidate) => candidate.probability >= rules.minProbability);
+  const isEnoughSeen = enough.length > 0;
+  const candidates = isEnoughSeen
+    ? orderInGroups(enough, rules.nearTie.share).slice(0, rules.maxShown)
+    : orderInGroups(faults.sort(byScore).slice(0, rules.maxShown), rules.nearTie.share);
+  const askFirst = open
+    .filter(({ node }) => node.kind !== "fault")
+    .map(({ node, index }) => stand(node, index))
+    .filter((cause) => cause.score > 0)
+    .sort(byScore)
+    .slice(0, rules.askFirst.maxShown);
+  return { isEnoughSeen, candidates, askFirst };
+}
+
+/** Faults unless called not seen; roots and intermediates unless called; never a gate or a symptom. */
+export function isRanked(node: GraphNode, evidence: Evidence): boolean {
+  if (node.isGate || node.kind === "symptom") return false;
+  const call = evidence.calls[node.id];
+  return call !== "not-seen" && (node.kind === "fault" || call !== "seen");
 }
 
 /**

@@ -3,6 +3,7 @@ import { makeFactor, type Factor } from "@/lib/reason/factor";
 import { buildGraph } from "@/lib/reason/graph";
 import { solveMarginals } from "@/lib/reason/marginals";
 import { presentGiven } from "@/lib/reason/noisy-or-factors";
+import { chooseNextQuestion } from "@/lib/reason/next-question";
 import { findPosteriors } from "@/lib/reason/posteriors";
 import { rankCauses } from "@/lib/reason/ranking";
 import { NO_EVIDENCE, type Evidence, type GraphParts, type Sight } from "@/lib/reason/types";
@@ -10,6 +11,7 @@ import causes from "@/seed/library/causes.json";
 import drills from "@/seed/library/drills.json";
 import faults from "@/seed/library/faults.json";
 import phases from "@/seed/library/phases.json";
+import questions from "@/seed/library/questions.json";
 import symptoms from "@/seed/library/symptoms.json";
 import terms from "@/seed/library/terms.json";
 import cases from "./reason.json";
@@ -159,5 +161,12 @@ describe("the starter library's worked cases", () => {
     if (result.outcome !== "ranked") throw new Error("too wide");
     const found = new Map([...result.candidates, ...result.askFirst].map((node) => [node.id, node.score]));
     for (const [node, score] of Object.entries(scores)) expect(found.get(node)?.toFixed(2), node).toBe(score.toFixed(2));
+  }, 60_000);
+
+  it.each(causes.ranking.workedCases.filter((worked) => worked.expect.question).map((worked) => [worked.id, worked] as const))("%s: the question that moves the order most for its time is the stated one", (_, worked) => {
+    const graph = buildGraph(parts, worked.level, { isSlapper: false });
+    const input = { level: worked.level, isSlapper: false, evidence: evidenceOf(worked), changeable: changeableAt(worked.level) };
+    const next = chooseNextQuestion(graph, rules, input, questions.questions, questions.method.minValue);
+    expect(next.outcome === "ask" && next.question.id).toBe(worked.expect.question);
   }, 60_000);
 });
