@@ -26,7 +26,7 @@ export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, 
         {eventKeys.map(({ event, key }) => {
           const set = events.find((it) => it.event === event) ?? null;
           const isHere = set?.frameIndex === frameIndex;
-          const when = set === null ? "not marked" : `${say(set)}${isHere ? ", here" : ""}${set.source === "suggested" ? ", suggested" : ""}`;
+          const when = set === null ? "not set" : `${say(set)}${isHere ? ", here" : ""}${set.source === "suggested" ? ", suggested" : ""}`;
           const name = eventNames[event];
           const label = canMeasure ? `Set ${name.toLowerCase()} here, key ${key}; ${when}` : `Go to ${name.toLowerCase()}; ${when}`;
           return (

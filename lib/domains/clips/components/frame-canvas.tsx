@@ -7,6 +7,8 @@ export interface FrameCanvasProps {
   readonly source: FrameSource;
   readonly frameIndex: number;
   readonly travel: Travel;
+  /** While playing, the playing asks for frames ahead of the one shown. */
+  readonly isPlaying: boolean;
   readonly placement: Placement;
   readonly picture: Size;
   readonly box: Size;
@@ -17,7 +19,7 @@ export interface FrameCanvasProps {
  * The frame in hand. `data-frame-index` names the frame whose pixels are on the canvas, which is the one asked for as soon
  * as its picture is ready; until then the one before stays.
  */
-export function FrameCanvas({ source, frameIndex, travel, placement, picture, box, label }: FrameCanvasProps) {
+export function FrameCanvas({ source, frameIndex, travel, isPlaying, placement, picture, box, label }: FrameCanvasProps) {
   const canvasRef = useRef<HTMLCanvasElement>(null);
   const { scale, dx, dy } = placement;
 
@@ -46,7 +48,9 @@ export function FrameCanvas({ source, frameIndex, travel, placement, picture, bo
     });
   }, [source, frameIndex, scale, dx, dy, picture.width, picture.height, box.width, box.height]);
 
-  useEffect(() => source.want(frameIndex, travel), [source, frameIndex, travel]);
+  useEffect(() => {
+    if (!isPlaying) source.want(frameIndex, travel);
+  }, [source, frameIndex, travel, isPlaying]);
 
   return <canvas ref={canvasRef} role="img" aria-label={label} style={{ position: "absolute", inset: 0, width: "100%", height: "100%", display: "block" }} />;
 }

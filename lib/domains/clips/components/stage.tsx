@@ -49,7 +49,7 @@ export function Stage(props: StageProps) {
       >
         {status.kind === "ready" && box ? (
           <>
-            <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} placement={placement} picture={state.picture} box={box} label={label} />
+            <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} isPlaying={state.isPlaying} placement={placement} picture={state.picture} box={box} label={label} />
             <Overlay box={box} placement={placement} points={points} marks={marks} gesture={state.gesture} editedMark={state.editedMark} cross={cross} />
             {underGlass ? (
               <div

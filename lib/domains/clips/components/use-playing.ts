@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState, type Dispatch } from "react";
 import { frameAtTick } from "@/lib/core/frame-times";
-import { tickAtClockSeconds, clockSecondsOf } from "../rules";
+import { clockSecondsOf, tickAtClockSeconds } from "../rules";
 import type { ClipView } from "../view";
 import type { FrameSource } from "./frame-source";
 import type { ViewerAction, ViewerState } from "./viewer-state";
@@ -10,10 +10,12 @@ const judgeSeconds = 0.4;
 const slowPart = 0.85;
 /** A page that was put aside goes on where it stood. */
 const longestTurnSeconds = 0.1;
+/** The clock runs no further than this ahead of the picture: a device that cannot keep up plays slower. */
+const mostLagSeconds = 0.15;
 
 /**
- * Plays by the clip's own frame times at a part of real time. A frame that is not ready holds the clock, so that a slow
- * device plays slower and never shows another instant than the clock says. True is given back once it has fallen behind.
+ * Plays by the clip's own frame times at a part of real time, showing the latest frame that is ready; the time shown is
+ * always that of the frame shown. True is given back once playing has fallen behind what was asked.
  */
 export function usePlaying(state: ViewerState, dispatch: Dispatch<ViewerAction>, source: FrameSource | null, clip: ClipView): boolean {
   const [isSlow, setIsSlow] = useState(false);
@@ -31,20 +33,20 @@ export function usePlaying(state: ViewerState, dispatch: Dispatch<ViewerAction>,
     let before: number | null = null;
     let request = 0;
     let asked = 0;
-    let gone = 0;
+    const begun = seconds;
     const turn = (nowMs: number) => {
       const passed = before === null ? 0 : Math.min(longestTurnSeconds, (nowMs - before) / 1000);
       before = nowMs;
-      const wished = seconds + passed * rate;
-      asked += passed;
-      const target = frameAtTick(clip.frameTimes, tickAtClockSeconds(clip, wished, null) + 1e-6);
-      if (target === frame || source.draw(target, () => undefined)) {
-        seconds = wished;
-        gone += passed;
-        if (target !== frame) dispatch({ kind: "show", frameIndex: target });
-        frame = target;
-      } else source.want(target, 1);
-      if (asked > judgeSeconds) setIsSlow(gone < asked * slowPart);
+      asked += passed * rate;
+      const shown = clockSecondsOf(clip, frame, null);
+      const nextShown = clockSecondsOf(clip, Math.min(last, frame + 1), null);
+      seconds = Math.min(seconds + passed * rate, Math.max(shown + mostLagSeconds * rate, nextShown));
+      const target = frameAtTick(clip.frameTimes, tickAtClockSeconds(clip, seconds, null) + 1e-6);
+      source.want(target, 1);
+      const ready = latestReady(source, frame, target);
+      if (ready !== frame) dispatch({ kind: "show", frameIndex: ready });
+      frame = ready;
+      if (asked > judgeSeconds * rate) setIsSlow(seconds - begun < asked * slowPart);
       if (frame >= last) dispatch({ kind: "play", isPlaying: false });
       else request = requestAnimationFrame(turn);
     };
@@ -53,4 +55,10 @@ export function usePlaying(state: ViewerState, dispatch: Dispatch<ViewerAction>,
     return () => cancelAnimationFrame(request);
   }, [isPlaying, rate, source, clip, dispatch]);
   return isSlow;
+}
+
+/** The latest frame after `shown` and up to `target` whose picture is ready; `shown` when there is none. */
+function latestReady(source: FrameSource, shown: number, target: number): number {
+  for (let frame = target; frame > shown; frame -= 1) if (source.draw(frame, () => undefined)) return frame;
+  return shown;
 }

@@ -52,7 +52,7 @@ export class VideoElementFrames implements FrameSource {
   }
 
   draw(frameIndex: number, use: (picture: CanvasImageSource) => void): boolean {
-    if (this.shown !== frameIndex || this.isSeeking) return false;
+    if (this.shown !== frameIndex) return false;
     use(this.video);
     return true;
   }
@@ -79,15 +79,17 @@ export class VideoElementFrames implements FrameSource {
     this.isSeeking = true;
     while (!this.isClosed && this.wanted !== null && this.wanted !== this.shown) {
       const target = this.wanted;
-      const isShown = await this.present(this.middleSeconds(target));
-      if (!isShown) {
+      this.shown = null;
+      if (!(await this.present(this.middleSeconds(target)))) {
         for (const listener of this.failedListeners) listener(noPictures);
         break;
       }
+      if (this.isClosed) break;
       this.shown = target;
+      for (const listener of this.readyListeners) listener(target);
+      if (this.wanted !== target) await twoTurns();
     }
     this.isSeeking = false;
-    if (this.shown !== null && !this.isClosed) for (const listener of this.readyListeners) listener(this.shown);
   }
 
   private middleSeconds(frameIndex: number): number {
@@ -109,4 +111,9 @@ export class VideoElementFrames implements FrameSource {
       video.currentTime = seconds;
     });
   }
+}
+
+/** Time for whoever plays to draw what stands before the element is sent on. */
+function twoTurns(): Promise<void> {
+  return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done())));
 }
