@@ -5,8 +5,14 @@ import { applyPatch, type Patch, type PatchRefusal } from "@/lib/core/patch";
 import type { RecordProblem } from "@/lib/core/record-problem";
 import { rankMatches, type SearchEntry, type SearchMatch } from "@/lib/core/search-terms";
 import { diffWords, type WordRun } from "@/lib/core/word-diff";
+import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
+import { EVENT_IDS, type EventId } from "@/lib/measure/clip-input";
+import { isKnownFormula, listFormulas } from "@/lib/measure/formula-registry";
+import { checkNullRule } from "@/lib/measure/null-rule-check";
 import { checkDrills } from "@/lib/prescribe/drill-check";
-import { drillForm, type DrillRecord, faultForm, type FaultRecord, type LibraryFile, type LibraryParts, type NullRule } from "./schema";
+import {
+  type CheckpointRecord, drillForm, type DrillRecord, faultForm, type FaultRecord, type LibraryFile, type LibraryParts, type NullRule,
+} from "./schema";
 
 /** What the checks need to know about the formulas that exist in code. */
 export interface KnownFormulas {
@@ -17,9 +23,31 @@ export interface KnownFormulas {
   readonly checkNullRule: (rule: NullRule, scope: { symbols: readonly string[]; hasWindow: boolean }) => readonly string[];
 }
 
+/** The formulas of this program: every one of them has a checkpoint in a library, and every other checkpoint is judged by eye. */
+export const OUR_FORMULAS: KnownFormulas = { measured: new Set(listFormulas().map(({ id }) => id)), isKnownFormula, checkNullRule };
+
+/** Whether this program can read a checkpoint from a clip; otherwise it is judged by eye. */
+export function isMeasured({ formulaId, formulaVersion }: Pick<CheckpointRecord, "formulaId" | "formulaVersion">): boolean {
+  return isKnownFormula(formulaId, formulaVersion);
+}
+
+const eventsOf = (ids: readonly string[]): EventId[] => ids.flatMap((id) => EVENT_IDS.find((known) => known === id) ?? []);
+
+/** A checkpoint in the form in which readings are taken. */
+export function checkpointDefinition(record: CheckpointRecord): CheckpointDefinition {
+  const { window, named } = record;
+  return {
+    ...record,
+    events: eventsOf(record.events),
+    window: window && { ...window, from: String(window.from), to: String(window.to) },
+    named: named.map(({ events, ...rest }) => ({ ...rest, ...(events ? { events: eventsOf(events) } : {}) })),
+  };
+}
+
 type Say = (file: LibraryFile, id: string, field: string, words: string) => void;
 type Ids = ReadonlySet<string>;
 
+const firstTwice = (entries: readonly string[]) => entries.find((entry, index) => entries.indexOf(entry) < index);
 const idsOf = (records: readonly { readonly id: string }[]): Ids => new Set(records.map(({ id }) => id));
 
 function checkOnce(parts: LibraryParts, say: Say): void {
@@ -100,6 +128,10 @@ function checkFaults(parts: LibraryParts, say: Say): void {
     if (!phases.has(fault.phase)) at("phase", `There is no phase "${fault.phase}".`);
     for (const { id } of fault.symptoms) if (!symptoms.has(id)) at("symptoms", `There is no symptom "${id}".`);
     for (const { fault: other } of fault.lookAlikes) if (other !== null && !faults.has(other)) at("lookAlikes", `There is no fault "${other}".`);
+    const twice = firstTwice([fault.name, ...fault.synonyms]);
+    if (twice) at("synonyms", `"${twice}" stands twice.`);
+    const twiceLinked = firstTwice(fault.symptoms.map(({ id }) => id)) ?? firstTwice(fault.checkpoints.map(({ checkpoint, op }) => `${checkpoint} ${op}`));
+    if (twiceLinked) at(fault.symptoms.some(({ id }) => id === twiceLinked) ? "symptoms" : "checkpoints", `"${twiceLinked}" stands twice.`);
     if (fault.cues[0]?.focus !== "external") at("cues", "The first cue points outside the body.");
     if (fault.checkpoints.length === 0 && fault.eyeOnly === undefined) at("checkpoints", "Without a checkpoint it says why it is judged by eye.");
     for (const { checkpoint: id, op, value, valueYouth } of fault.checkpoints) {
@@ -173,6 +205,10 @@ function checkOthers(parts: LibraryParts, say: Say): void {
   const symptoms = idsOf(parts.symptoms.symptoms);
   for (const { symptom } of parts.terms.tally.symptoms) if (!symptoms.has(symptom)) say("terms", symptom, "tally", "There is no such symptom.");
   if (!isSameValue(parts.conventions.conventions.levels.map(({ id }) => id), LEVELS)) say("conventions", "", "levels", "The levels are the five known ones, youngest first.");
+  for (const drill of parts.drills.drills) {
+    const twice = firstTwice(drill.faults.map(({ fault }) => fault));
+    if (twice) say("drills", drill.id, "faults", `"${twice}" stands twice.`);
+  }
   const rows = parts.loads.swings.rows;
   if (!isSameValue(rows.map(({ level }) => level), LEVELS)) say("loads", "", "swings.rows", "There is one row for each level, youngest first.");
   for (const { level, perSession, perDay, perWeek, homePerDay } of rows) {

@@ -1,6 +1,10 @@
 import type { Level } from "@/lib/core/age";
 import type { RecordProblem } from "@/lib/core/record-problem";
+import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
+import type { RankingRules } from "@/lib/reason/ranking-types";
+import type { GraphParts } from "@/lib/reason/types";
 import type { FieldDifference, ProposalSubject } from "./rules";
+import type { CheckpointRecord, DrillRecord, FaultRecord, LibraryParts, QuestionRecord } from "./schema";
 
 /** What pages get of the library, field by field. All of it is in force: a draft has no view but its proposal. */
 export interface CueView {
@@ -136,4 +140,58 @@ export interface EditionView {
   readonly approvedBy: string | null;
   readonly changed: readonly (NamedLink & { readonly subject: ProposalSubject; readonly reason: string })[];
   readonly isInForce: boolean;
+}
+
+/** Which edition is in force. */
+export interface EditionInForce {
+  readonly id: string;
+  readonly number: number;
+  readonly contentHash: string;
+  readonly approvedAt: string;
+  readonly summary: string;
+}
+
+/** What ranking and explaining need, of one edition; `graph` goes into `buildGraph` as it is, `rankingRules` into the ranking. */
+export interface LibraryForReasoning {
+  readonly edition: EditionInForce;
+  readonly graph: GraphParts;
+  readonly rankingRules: RankingRules;
+  readonly causes: LibraryParts["causes"];
+  readonly faults: readonly FaultRecord[];
+  readonly symptoms: LibraryParts["symptoms"]["symptoms"];
+  readonly checkpoints: readonly CheckpointRecord[];
+  readonly areas: LibraryParts["areas"]["areas"];
+  readonly threeQuestions: LibraryParts["areas"]["threeQuestions"];
+  readonly phases: LibraryParts["phases"]["phases"];
+  readonly questions: readonly QuestionRecord[];
+  readonly questionMethod: LibraryParts["questions"]["method"];
+  readonly terms: LibraryParts["terms"];
+}
+
+/** One checkpoint for taking readings: as the formulas want it, and as the library writes it. */
+export interface CheckpointForMeasuring extends NamedLink {
+  readonly area: string;
+  readonly phase: string;
+  readonly isMeasured: boolean;
+  readonly definition: CheckpointDefinition;
+  readonly record: CheckpointRecord;
+}
+
+export interface LibraryForMeasuring {
+  readonly edition: EditionInForce;
+  readonly checkpoints: readonly CheckpointForMeasuring[];
+  /** Which checkpoints are on and off for a slapped ball. */
+  readonly slap: LibraryParts["checkpoints"]["slap"];
+  readonly terms: LibraryParts["terms"];
+  readonly events: LibraryParts["phases"]["events"];
+}
+
+/** What homework is planned from. Every drill is in force; a record fits `lib/prescribe` as it is. */
+export interface LibraryForPlanning {
+  readonly edition: EditionInForce;
+  readonly drills: readonly DrillRecord[];
+  readonly gear: LibraryParts["gear"];
+  readonly loads: LibraryParts["loads"];
+  readonly faults: readonly FaultRecord[];
+  readonly terms: LibraryParts["terms"];
 }

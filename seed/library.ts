@@ -1,0 +1,13 @@
+import { readFile } from "node:fs/promises";
+import path from "node:path";
+import { libraryFiles } from "@/lib/domains/library/schema";
+
+/** The files of the starter library by name, as they lie beside this file. */
+export async function loadStarterLibrary(): Promise<Record<string, unknown>> {
+  const folder = path.join(import.meta.dirname, "library");
+  const entries = Object.keys(libraryFiles).map(async (name): Promise<[string, unknown]> => [
+    name,
+    JSON.parse(await readFile(path.join(folder, `${name}.json`), "utf8")) as unknown,
+  ]);
+  return Object.fromEntries(await Promise.all(entries));
+}
