@@ -61,7 +61,7 @@ function valueOf(node: RuleExpression, context: ClipContext, frame: number | nul
   }
   const { name, args } = node;
   const names = args.map((arg) => (arg.kind === "name" ? arg.name : ""));
-  const at = (index: number) => positionOf(names[index] ?? "", args[3] ? value(args[3]) : null, context, frame);
+  const at = (index: number) => positionOf(names[index] ?? "", null, context, frame);
   const time = args[1] ? value(args[1]) : null;
   switch (name) {
     case "u": case "w": return positionOf(names[0] ?? "", time, context, frame).h;

@@ -47,5 +47,5 @@ export function mixesOf(place: PlaceId): readonly PointMix[] {
 
 /** True for a point or a place derived from points. */
 export function isPlaceId(text: unknown): text is PlaceId {
-  return isPointId(text) || (typeof text === "string" && (text in DERIVED_POINTS || text in EITHER_POINTS));
+  return isPointId(text) || (typeof text === "string" && (Object.hasOwn(DERIVED_POINTS, text) || Object.hasOwn(EITHER_POINTS, text)));
 }

@@ -101,7 +101,8 @@ function readNamed(
   if (expression.word) {
     return { ...unknown([]), word: main ? expression.word(own.value, main) : null, reasons: all };
   }
-  const hasLimit = named.okMin !== undefined || named.okMax !== undefined;
+  const isGrey = all.some((reason) => effectOf(reason.id) === "grey");
+  const hasLimit = !isGrey && (named.okMin !== undefined || named.okMax !== undefined);
   const isInsideLimit = hasLimit ? own.value >= (named.okMin ?? -Infinity) && own.value <= (named.okMax ?? Infinity) : null;
   return { id, name, unit, value: own.value, sd: own.sd, word: null, isInsideLimit, reasons: all };
 }
@@ -113,7 +114,7 @@ function assemble(
   const { rules, swing, clip } = context;
   const band = bandInForce(definition, swing.ageYears, rules);
   const off = clip.cameraOffDeg;
-  const sdCamera = definition.maxCameraOffDeg !== null && off !== null && Number.isFinite(off) ? formula.cameraSdPerDeg * Math.abs(off) : 0;
+  const sdCamera = found && definition.maxCameraOffDeg !== null && off !== null && Number.isFinite(off) ? formula.cameraSdPerDeg * Math.abs(off) : 0;
   const sdWhole = found ? Math.hypot(found.sd, sdCamera) : 0;
   if (found && band && sdWhole > okWidth(band)) reasons.push(reasonOf("wide"));
   const isGrey = found !== null && reasons.some(({ id }) => effectOf(id) === "grey");

@@ -247,6 +247,34 @@ describe("reasons that leave the number", () => {
     const events = { ...eventsOf(), launch: { ...event(-0.15, 0.01), framePeriodSeconds: 1 / 60 } };
     expect(reading("launch-to-contact-time", { swing: { events } }).reasons.map(({ id }) => id)).toEqual(["slow-frames"]);
   });
+  it("a doubt wider than the band is grey, and makes no chances and no evidence", () => {
+    const events = { ...eventsOf(), plant: event(-0.2, 0.2) };
+    const wide = reading("plant-to-contact-time", { swing: { events } });
+    expect([wide.isGrey, wide.reasons.map(({ id }) => id), wide.probabilities, wide.size, wide.deviation]).toEqual([true, ["wide"], null, null, null]);
+    expect(wide.value).toBeCloseTo(0.2, 9);
+  });
+  it("a checkpoint for a player's own baseline only has a value and no verdict", () => {
+    const { clip, swing } = filmed(hitter);
+    const own = readCheckpoint({ ...definition("contact-depth"), ownBaselineOnly: true }, clip, swing);
+    expect([own.value === null, own.verdict, own.isGrey]).toEqual([false, null, false]);
+  });
+  it("a named value keeps or breaks its own limit, and a grey one says neither", () => {
+    const knee = (filming: Filming) => reading("front-knee-firming", filming).named[1]?.isInsideLimit;
+    expect([knee({}), knee({ fps: 60 })]).toEqual([true, null]);
+  });
+  it("a checkpoint whose formula is not known here is refused alone and left out of a clip's readings", () => {
+    const { clip, swing } = filmed(hitter);
+    const unknown = { ...definition("hip-travel"), formulaVersion: 9 };
+    expect(() => readCheckpoint(unknown, clip, swing)).toThrow(RangeError);
+    expect(readClip([unknown], clip, swing)).toEqual([]);
+  });
+  it("a reading names the frames and points of its still", () => {
+    const knee = reading("front-knee-firming", {});
+    expect(knee.inputsUsed.frames).toEqual([
+      { frameIndex: 216, at: "plant", points: ["hip_f", "kn_f", "an_f"] },
+      { frameIndex: 264, at: "contact", points: ["hip_f", "kn_f", "an_f"] },
+    ]);
+  });
   it("the youth band is in force under 13 and not from 13 on", () => {
     const low = (ageYears: number | null) => reading("front-knee-firming", { swing: { ageYears } }).band?.ok[0];
     expect([low(12), low(13), low(null)]).toEqual([3, 6, 6]);

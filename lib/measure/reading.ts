@@ -52,7 +52,7 @@ export interface NamedReading {
   readonly value: number | null;
   readonly sd: number | null;
   readonly word: string | null;
-  /** Whether it keeps its own limit; null when it has none or cannot be told. */
+  /** Whether it keeps its own limit; null when it has none, is grey or cannot be told. */
   readonly isInsideLimit: boolean | null;
   readonly reasons: readonly TrustReason[];
 }

@@ -19,8 +19,8 @@ it("a mirrored picture of the same swing has the same coordinates, up to where i
     const plain = swingPositionOf({ x, y }, { view, side, mirrored: false });
     const mirrored = swingPositionOf({ x: width - x, y }, { view, side, mirrored: true });
     const origin = swingPositionOf({ x: width, y: 0 }, { view, side, mirrored: true });
-    expect(mirrored.h - origin.h).toBe(plain.h);
-    expect(mirrored.v).toBe(plain.v);
+    expect(mirrored.h - origin.h === plain.h).toBe(true);
+    expect(mirrored.v === plain.v).toBe(true);
   }));
 });
 

@@ -16,10 +16,12 @@ export interface Filming {
   readonly swing?: Partial<SwingInput>;
 }
 
+/** For tests: the marked times, seconds from contact. */
 export const EVENT_SECONDS = { stance: -1, load: -0.6, toe: -0.25, plant: -0.2, launch: -0.15, contact: 0 } as const;
 
 const SD: Partial<Record<EventId, number>> = { stance: 0.05, load: 0.02, toe: 0.004, plant: 0.006, launch: 0.008, contact: 0.0012 };
 
+/** For tests: an event at a time with its SD, in seconds. */
 export function event(seconds: number, sdSeconds = 0, source: SwingEvent["source"] = "placed"): SwingEvent {
   return { seconds, sdSeconds, source };
 }
