@@ -239,8 +239,9 @@ export function playerFacts(row: PlayerRowForView, today: string): PlayerFacts {
   };
 }
 
-export function sideViews(row: Pick<PlayerRowForView, "sides">): SideView[] {
-  return row.sides.map(({ side, isSlapper }) => ({ side: side as Side, isSlapper }));
+/** The sides that are batted now; one that was given up keeps its record and is not among them. */
+function sideViews(row: Pick<PlayerRowForView, "sides" | "bats">): SideView[] {
+  return row.sides.filter(({ side }) => row.bats === "both" || row.bats === side).map(({ side, isSlapper }) => ({ side: side as Side, isSlapper }));
 }
 
 export function homeView(row: PlayerRowForView["homeSetup"]): HomeView | null {
