@@ -11,27 +11,30 @@ export interface EliminationOrder {
  * @param scopes the variables of each factor
  */
 export function minFillOrder(count: number, scopes: readonly (readonly number[])[]): EliminationOrder {
-  const linked = new Uint8Array(count * count);
+  const words = (count + 31) >> 5;
+  /** Row v: bit u set when u is an open neighbour of v. */
+  const rows = new Int32Array(count * words);
   const isOpen = new Uint8Array(count);
+  const link = (a: number, b: number) => (rows[a * words + (b >> 5)] = (rows[a * words + (b >> 5)] ?? 0) | (1 << (b & 31)));
   for (const scope of scopes) {
     for (const a of scope) {
       isOpen[a] = 1;
-      for (const b of scope) if (a !== b) linked[a * count + b] = 1;
+      for (const b of scope) if (a !== b) link(a, b);
     }
   }
   const neighbours = (v: number) => {
     const found: number[] = [];
-    for (let u = 0; u < count; u++) if (linked[v * count + u] && isOpen[u]) found.push(u);
+    for (let w = 0; w < words; w++) {
+      for (let bits = rows[v * words + w] ?? 0; bits !== 0; bits &= bits - 1) found.push(32 * w + 31 - Math.clz32(bits & -bits));
+    }
     return found;
   };
   const cost = new Float64Array(count).fill(Infinity);
   const price = (v: number) => {
     const around = neighbours(v);
-    let missing = 0;
-    for (let i = 0; i < around.length; i++) {
-      const row = (around[i] ?? 0) * count;
-      for (let j = i + 1; j < around.length; j++) missing += 1 - (linked[row + (around[j] ?? 0)] ?? 0);
-    }
+    let common = 0;
+    for (const u of around) for (let w = 0; w < words; w++) common += bitCount((rows[v * words + w] ?? 0) & (rows[u * words + w] ?? 0));
+    const missing = (around.length * (around.length - 1) - common) / 2;
     cost[v] = missing * 4096 + around.length;
   };
   for (let v = 0; v < count; v++) if (isOpen[v]) price(v);
@@ -48,9 +51,19 @@ export function minFillOrder(count: number, scopes: readonly (readonly number[])
     isOpen[best] = 0;
     const touched = new Set(around);
     for (const a of around) {
-      for (const b of around) if (a !== b) linked[a * count + b] = 1;
+      for (let w = 0; w < words; w++) rows[a * words + w] = (rows[a * words + w] ?? 0) | (rows[best * words + w] ?? 0);
+      const clear = (u: number) => (rows[a * words + (u >> 5)] = (rows[a * words + (u >> 5)] ?? 0) & ~(1 << (u & 31)));
+      clear(a);
+      clear(best);
       for (const b of neighbours(a)) touched.add(b);
     }
     for (const v of touched) price(v);
   }
+}
+
+/** Number of bits set in 32 bits. */
+function bitCount(bits: number): number {
+  let n = bits - ((bits >>> 1) & 0x55555555);
+  n = (n & 0x33333333) + ((n >>> 2) & 0x33333333);
+  return Math.imul((n + (n >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
 }

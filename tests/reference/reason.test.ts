@@ -149,6 +149,27 @@ describe("the starter library's worked cases", () => {
     expect(result.askFirst.map((cause) => cause.id).slice(0, worked.expect.askFirst.length)).toEqual(worked.expect.askFirst);
   }, 60_000);
 
+  it("twist: a library read in the opposite order, with other names, gives the same numbers to the last bit", () => {
+    const worked = causes.ranking.workedCases[0];
+    if (!worked) throw new Error("no case");
+    const flipped: GraphParts = {
+      ...parts,
+      nodes: [...parts.nodes].reverse(),
+      edges: [...parts.edges].reverse(),
+      faults: [...parts.faults].reverse().map((fault) => ({ ...fault, name: `other ${fault.name}` })),
+      symptoms: [...parts.symptoms].reverse(),
+    };
+    const evidence = evidenceOf(worked);
+    const other = { ...evidence, calls: Object.fromEntries(Object.entries(evidence.calls).reverse()) };
+    const run = (from: GraphParts, given: Evidence) => {
+      const graph = buildGraph(from, worked.level, { isSlapper: false });
+      const result = rankCauses(graph, rules, { level: worked.level, isSlapper: false, evidence: given, changeable: changeableAt(worked.level) });
+      if (result.outcome !== "ranked") throw new Error("too wide");
+      return { ...result, candidates: result.candidates.map(({ name: _, ...rest }) => rest), askFirst: result.askFirst.map(({ name: _, ...rest }) => rest) };
+    };
+    expect(run(flipped, other)).toEqual(run(parts, evidence));
+  }, 60_000);
+
   it.each([
     ["twist", { "back-foot-overspin": 0.96, "no-back-hip-load": 0.5, "front-shoulder-opens": 0.53, "ins-spin-foot": 0.43, "tim-no-start-cue": 0.33 }],
     ["drag-at-nine", { "back-elbow-leads": 0.6, "back-elbow-no-load": 0.2, "barrel-drag": 0.2, "phys-grip-forearm-weak": 0.28, "eq-bat-heavy": 0.25 }],
