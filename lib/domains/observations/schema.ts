@@ -1,0 +1,56 @@
+import { z } from "zod";
+import { idForm } from "@/lib/domains/roster/schema";
+
+/** Three states; what is not visible says nothing. */
+export const SIGHTS = ["seen", "not-seen", "not-visible"] as const;
+/** Who says so: the coach's eye, the reading, or both. */
+export const SOURCES = ["eye", "reading", "both"] as const;
+export const SIDES = ["right", "left"] as const;
+
+const side = z.enum(SIDES, { error: "Say which side: right or left." });
+/** A name of the library, such as "barrel-drag". Whether there is such a fault is looked up. */
+const libraryId = z.string({ error: "Say what it is about." }).regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "The library has no such entry.").max(80, "The library has no such entry.");
+const emptyAsMissing = <T extends z.ZodType>(form: T) => z.preprocess((value) => (value === "" || value === null ? undefined : value), form.optional());
+const ofSide = { playerId: idForm, side };
+
+export const whatFirstForm = z.object({ ...ofSide, swingId: emptyAsMissing(idForm), why: emptyAsMissing(libraryId) });
+export const playerSideForm = z.object(ofSide);
+export const timelineForm = z.object({ ...ofSide, after: emptyAsMissing(idForm) });
+export const cageDayForm = z.object({ after: emptyAsMissing(idForm) });
+
+export const callFaultForm = z.object({
+  ...ofSide,
+  swingId: idForm,
+  faultId: libraryId,
+  state: z.enum([...SIGHTS, "take-back"], { error: "Choose seen, not seen or not visible." }),
+  source: emptyAsMissing(z.enum(SOURCES)),
+  clipId: emptyAsMissing(idForm),
+  frameIndex: emptyAsMissing(z.coerce.number().int().nonnegative()),
+});
+
+export const answerCauseForm = z.object({
+  ...ofSide,
+  nodeId: libraryId,
+  answer: z.enum(["yes", "no", "not-asked"], { error: "Choose yes, no or not asked." }),
+});
+
+const LEAST_WORDS = 3;
+export const overruleForm = z.object({
+  ...ofSide,
+  faultId: libraryId,
+  reason: z
+    .string({ error: "Write why, in three words or more." })
+    .trim()
+    .max(500, "Keep the reason under 500 letters.")
+    .refine((text) => text.split(/\s+/).filter(Boolean).length >= LEAST_WORDS, "Write why, in three words or more."),
+});
+export const undoOverruleForm = z.object({ ...ofSide, overruleId: idForm });
+
+export const chooseFocusForm = z.object({ ...ofSide, faultId: libraryId, parkId: emptyAsMissing(idForm) });
+export const changeFocusForm = z.object({ ...ofSide, focusId: idForm });
+export const resumeFocusForm = z.object({ ...ofSide, focusId: idForm, parkId: emptyAsMissing(idForm) });
+
+export type CallFaultInput = z.infer<typeof callFaultForm>;
+export type AnswerCauseInput = z.infer<typeof answerCauseForm>;
+export type OverruleInput = z.infer<typeof overruleForm>;
+export type ChooseFocusInput = z.infer<typeof chooseFocusForm>;

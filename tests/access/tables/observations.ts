@@ -1,0 +1,17 @@
+import { newId } from "@/lib/core/ids";
+import type { Cast } from "../cast";
+import type { AccessRow } from "../row";
+
+const teaching = ["head", "coach"] as const;
+const ofSide = (cast: Cast) => ({ playerId: cast.playerId, side: "right" });
+
+export const rows: readonly AccessRow[] = [
+  { name: "observations.call-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), swingId: newId(), faultId: "barrel-drag", state: "seen" }) },
+  { name: "observations.answer-cause", may: teaching, input: (cast) => ({ ...ofSide(cast), nodeId: "eq-bat-heavy", answer: "yes" }) },
+  { name: "observations.overrule-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag", reason: "the bat is new" }) },
+  { name: "observations.undo-overrule", may: teaching, input: (cast) => ({ ...ofSide(cast), overruleId: newId() }) },
+  { name: "observations.choose-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag" }) },
+  { name: "observations.park-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), focusId: newId() }) },
+  { name: "observations.resume-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), focusId: newId() }) },
+  { name: "observations.end-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), focusId: newId() }) },
+];
