@@ -1,6 +1,5 @@
 import type { Camera } from "./camera";
 import { blend, groundColour, type Rgb } from "./ground";
-import { toByte, toLinear } from "./light";
 import { wardrobeOf } from "./look";
 import { cloudNoise, ramp, valueNoise } from "./noise";
 import type { SwingSpec } from "./spec";
@@ -38,9 +37,9 @@ function fieldWall(x: number, y: number, soft: number, seed: number): Rgb {
   const out: Rgb = [226, 232, 233];
   blend(out, [176, 200, 214], ramp(2, 7, y));
   blend(out, [240, 242, 240], 0.5 * ramp(0.52, 0.75, cloudNoise(x * 0.22, y * 0.8, seed + 5, 4)) * ramp(2.4, 3.6, y));
-  const far = 2.75 + 0.5 * cloudNoise(x * 0.35, 3, seed + 41, 4);
+  const far = 2.5 + 0.5 * cloudNoise(x * 0.35, 3, seed + 41, 4);
   blend(out, [150, 172, 160], 1 - ramp(far - soft * 2, far + soft * 2, y));
-  const near = 2.05 + 0.85 * cloudNoise(x * 0.75, 9, seed + 61, 5);
+  const near = 1.75 + 0.8 * cloudNoise(x * 0.75, 9, seed + 61, 5);
   if (y < near + 0.1) {
     const leaf: Rgb = [108, 138, 108];
     const clump = cloudNoise(x * 2.6, y * 3.2, seed + 71, 4);
@@ -93,11 +92,11 @@ export function paintBackdrop(spec: SwingSpec, camera: Camera, plateZ: number): 
         const soft = (0.6 * wallDepth) / focalPx;
         colour = scene === "cage" ? cageWall(x, y, soft, seed) : fieldWall(x, y, soft, seed);
       }
-      const edge = ((px / widthPx - 0.5) ** 2 + (py / heightPx - 0.5) ** 2) * 0.28;
+      const edge = 1 - ((px / widthPx - 0.5) ** 2 + (py / heightPx - 0.5) ** 2) * 0.13;
       const at = 3 * (py * widthPx + px);
-      bytes[at] = toByte(toLinear(colour[0]) * (1 - edge));
-      bytes[at + 1] = toByte(toLinear(colour[1]) * (1 - edge));
-      bytes[at + 2] = toByte(toLinear(colour[2]) * (1 - edge));
+      bytes[at] = Math.max(0, Math.min(255, Math.round(colour[0] * edge)));
+      bytes[at + 1] = Math.max(0, Math.min(255, Math.round(colour[1] * edge)));
+      bytes[at + 2] = Math.max(0, Math.min(255, Math.round(colour[2] * edge)));
     }
   }
   return bytes;

@@ -13,12 +13,13 @@ export interface SwingEvents {
   readonly finish: number;
 }
 
-const STEP = 0.0005;
+const STEP = 0.001;
 
-/** Speed of the end of the barrel in m/s. */
-export function tipSpeed(hitter: Hitter, timeSeconds: number): number {
-  const h = 0.0005;
-  return distance(hitter.poseAt(timeSeconds + h).bat.tip, hitter.poseAt(timeSeconds - h).bat.tip) / (2 * h);
+/** Speed of the end of the barrel in m/s between each two of a row of times one millisecond apart, and the middle times. */
+function tipSpeeds(hitter: Hitter, from: number, to: number): { readonly time: number; readonly speed: number }[] {
+  const count = Math.round((to - from) / STEP);
+  const tips = Array.from({ length: count + 1 }, (_, i) => hitter.poseAt(from + i * STEP).bat.tip);
+  return tips.slice(1).map((tip, i) => ({ time: from + (i + 0.5) * STEP, speed: distance(tip, tips[i] ?? tip) / STEP }));
 }
 
 /**
@@ -28,24 +29,26 @@ export function tipSpeed(hitter: Hitter, timeSeconds: number): number {
  */
 export function eventsOf(hitter: Hitter): SwingEvents {
   const { times } = hitter;
-  let peak = 0;
-  for (let t = -0.1; t <= 0; t += STEP) peak = Math.max(peak, tipSpeed(hitter, t));
-  const slow = 0.15 * peak;
-  let launch = 0;
-  while (launch > times.load && tipSpeed(hitter, launch) > slow) launch -= STEP;
-  let extension = 0;
-  let furthest = 0;
-  for (let t = 0; t <= 0.12; t += STEP) {
-    const pose = hitter.poseAt(t);
-    const reachM = distance(handsOf(pose), pose.chest.centre);
-    if (reachM > furthest) [furthest, extension] = [reachM, t];
+  const before = tipSpeeds(hitter, times.load, 0);
+  const slow = 0.15 * Math.max(...before.map(({ speed }) => speed));
+  let launch = times.load;
+  for (let i = before.length - 2; i >= 0; i--) {
+    const [here, next] = [before[i], before[i + 1]];
+    if (!here || !next || here.speed > slow) continue;
+    launch = here.time + (STEP * (slow - here.speed)) / (next.speed - here.speed);
+    break;
   }
+  const reaches = Array.from({ length: 121 }, (_, i) => {
+    const pose = hitter.poseAt(i * STEP);
+    return distance(handsOf(pose), pose.chest.centre);
+  });
+  const extension = reaches.indexOf(Math.max(...reaches)) * STEP;
   let finish = 0;
   let quietSince: number | null = null;
-  for (let t = 0; t <= 0.6; t += 2 * STEP) {
-    if (tipSpeed(hitter, t) >= slow) quietSince = null;
-    else quietSince ??= t;
-    if (quietSince !== null && t - quietSince >= 0.05) {
+  for (const { time, speed } of tipSpeeds(hitter, 0, 0.6)) {
+    if (speed >= slow) quietSince = null;
+    else quietSince ??= time;
+    if (quietSince !== null && time - quietSince >= 0.05) {
       finish = quietSince;
       break;
     }

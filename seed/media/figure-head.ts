@@ -19,7 +19,7 @@ export function addHead(mesh: Mesh, hitter: Hitter, pose: Pose): void {
     ball(side * 0.88, -0.22, -0.06, 0.1, 0.22, 0.15, M.skin, 10);
     ball(side * 0.34, 0.0, 0.83, 0.155, 0.12, 0.11, M.white, 12);
     ball(side * 0.335, -0.005, 0.915, 0.066, 0.08, 0.04, M.dark, 10);
-    ball(side * 0.35, 0.17, 0.87, 0.19, 0.032, 0.06, M.brow, 10);
+    ball(side * 0.36, 0.24, 0.84, 0.17, 0.028, 0.06, M.brow, 10);
   }
   ball(0, -0.2, 0.97, 0.12, 0.14, 0.17, M.skin, 12);
   ball(0, -0.09, 0.92, 0.085, 0.2, 0.1, M.skin, 10);

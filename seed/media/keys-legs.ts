@@ -38,6 +38,7 @@ export function legCurves(times: KeyTimes, fault: (id: FaultParameter) => number
   const fold = fault("trunk-fold");
   const lift = (load + toe) / 2;
   const keyed = (...keys: Key[]) => monotoneCurve(keys);
+  const go = Math.min(plant, launch - 0.03);
   const drop = Math.min(launch + 0.075, -0.05);
   return {
     hipX: keyed(
@@ -45,25 +46,25 @@ export function legCurves(times: KeyTimes, fault: (id: FaultParameter) => number
       [load, -0.2 + 0.115 * noLoad + 0.1 * lunge],
       [toe, -0.115 + 0.055 * noLoad + 0.2 * lunge - 0.03 * stuck],
       [plant, -0.06 + 0.03 * noLoad + 0.26 * lunge - 0.08 * stuck],
-      [-0.075, 0.045 + 0.28 * lunge - 0.19 * stuck - 0.12 * soft - 0.08 * spin - 0.08 * fold],
-      [0, 0.105 + 0.35 * lunge - 0.285 * stuck - 0.1 * soft - 0.1 * spin - 0.12 * fold],
+      [Math.max(plant + 0.03, -0.075), 0.045 + 0.28 * lunge - 0.19 * stuck - 0.15 * soft - 0.08 * spin - 0.08 * fold],
+      [0, 0.105 + 0.35 * lunge - 0.285 * stuck - 0.15 * soft - 0.1 * spin - 0.12 * fold],
       [finish, 0.15 + 0.31 * lunge - 0.3 * stuck - 0.12 * soft - 0.1 * spin - 0.1 * fold],
     ),
     hipY: keyed(
       [stance, 0.905],
       [load, 0.9],
-      [toe, 0.872 - 0.05 * lunge],
-      [plant, 0.855 - 0.05 * lunge],
-      [-0.06, 0.875 - 0.06 * lunge - 0.05 * soft - 0.01 * spin],
-      [0, 0.9 - 0.1 * lunge - 0.11 * soft - 0.05 * stuck - 0.055 * spin],
-      [finish, 0.915 - 0.1 * lunge - 0.1 * soft - 0.04 * stuck - 0.05 * spin],
+      [toe, 0.856 - 0.03 * lunge],
+      [plant, 0.835 - 0.03 * lunge],
+      [-0.055, 0.872 - 0.06 * lunge - 0.06 * soft - 0.02 * spin - 0.08 * stuck],
+      [0, 0.925 - 0.13 * lunge - 0.145 * soft - 0.19 * stuck - 0.075 * spin],
+      [finish, 0.935 - 0.12 * lunge - 0.12 * soft - 0.14 * stuck - 0.07 * spin],
     ),
     hipZ: keyed([stance, -0.1], [plant, -0.11], [0, -0.055 - 0.09 * fold], [finish, -0.03 - 0.06 * fold]),
     hipYaw: keyed(
       [stance, 0],
       [load, -12 + 12 * noLoad],
       [plant, 17 + 24 * noLoad - 8 * spin],
-      [-0.1, 44 + 6 * noLoad - 14 * spin],
+      [Math.max(plant + 0.04, -0.1), 44 + 6 * noLoad - 14 * spin],
       [0, 76 - 22 * stuck],
       [0.12, 90 - 20 * stuck],
       [finish, 98 - 20 * stuck],
@@ -72,22 +73,22 @@ export function legCurves(times: KeyTimes, fault: (id: FaultParameter) => number
     frontLift: keyed([stance + 0.2, 0], [load, 0.085], [lift, 0.1], [toe, 0]),
     frontYaw: keyed([stance, 6], [load, -4], [toe, 26], [plant, 34], [0, 42 + 20 * soft], [finish, 56 + 10 * soft]),
     frontPitch: keyed([stance + 0.12, 0], [load, 22], [toe, 17], [plant, 0]),
-    frontKneeYaw: keyed([stance, 20], [load, 0], [plant, 44 + 18 * soft], [0, 62 + 24 * soft + 16 * lunge], [finish, 70 + 14 * soft]),
-    backSlide: keyed([plant, 0], [0, 0.09 - 0.07 * stuck - 0.07 * spin + 0.1 * lunge], [finish, 0.13 - 0.1 * stuck - 0.1 * spin + 0.14 * lunge]),
+    frontKneeYaw: keyed([stance, 20], [load, 0], [plant, 56 + 8 * soft], [0, 62 + 26 * soft + 18 * lunge], [finish, 70 + 14 * soft]),
+    backSlide: keyed([go, 0], [0, 0.09 - 0.07 * stuck - 0.07 * spin + 0.1 * lunge], [finish, 0.13 - 0.1 * stuck - 0.1 * spin + 0.14 * lunge]),
     backYaw: keyed(
       [stance, -2],
-      [plant, 4 + 26 * spin],
+      [go, 4 + 26 * spin],
       [launch + 0.03, 12 + 48 * spin],
       [drop + 0.01, 32 + 42 * spin - 18 * stuck],
       [0, 62 + 16 * spin - 30 * stuck],
       [finish, 84 - 30 * stuck],
     ),
     backPitch: keyed(
-      [plant, 0],
+      [go, 0],
       [launch + 0.04, 5 * (1 - stuck) * (1 - spin)],
       [0, 37 - 31 * stuck - 30 * spin],
       [finish, 56 - 46 * stuck - 44 * spin],
     ),
-    backKneeYaw: keyed([stance, -12], [load, 0], [plant, 18 + 16 * spin], [-0.05, 50 + 14 * spin], [0, 64], [finish, 80 - 20 * stuck]),
+    backKneeYaw: keyed([stance, -12], [load, 0], [go, 18 + 16 * spin], [-0.05, 50 + 14 * spin], [0, 64], [finish, 80 - 20 * stuck]),
   };
 }

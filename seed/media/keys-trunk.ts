@@ -31,8 +31,8 @@ export function trunkCurves(times: KeyTimes, fault: (id: FaultParameter) => numb
     lean: keyed(
       [stance, 1],
       [load, 2],
-      [plant, 6 - 20 * lunge + 4 * stuck],
-      [0, 12 - 24 * lunge + 25 * stuck + 27 * back - 12 * soft - 27 * fold],
+      [plant, 6 - 26 * lunge + 4 * stuck],
+      [0, 12 - 24 * lunge + 25 * stuck + 27 * back - 15 * soft - 27 * fold],
       [0.14, 10 - 22 * lunge + 25 * stuck + 24 * back - 10 * soft - 22 * fold],
       [finish, 5 - 18 * lunge + 18 * stuck + 17 * back - 6 * soft - 16 * fold],
     ),
@@ -48,7 +48,7 @@ export function trunkCurves(times: KeyTimes, fault: (id: FaultParameter) => numb
       [finish, 128],
     ),
     shoulderTilt: keyed([stance, -2], [load, -5], [plant, -3], [-0.05, 8], [0, 9], [0.1, 6], [finish, 4]),
-    headYaw: keyed([stance, 74], [plant, 72], [-0.08, 58 + 14 * opens], [0, 46 + 24 * opens], [0.07, 48 + 24 * opens], [finish, 92]),
+    headYaw: keyed([stance, 74], [plant, 72], [Math.max(plant + 0.02, -0.08), 58 + 14 * opens], [0, 46 + 24 * opens], [0.07, 48 + 24 * opens], [finish, 92]),
     headDown: keyed([stance, 4], [plant, 9], [-0.06, 24], [0, 31 - 10 * opens], [0.07, 30 - 10 * opens], [finish, 4]),
   };
 }

@@ -20,16 +20,17 @@ export function lightOf(view: SwingSpec["view"], scene: "cage" | "field"): Light
     : { toward, key: [0.74, 0.71, 0.66], sky: [0.42, 0.43, 0.45], ground: [0.19, 0.18, 0.16] };
 }
 
-const DECODE = Float32Array.from({ length: 256 }, (_, i) => {
+/** Linear light 0..1 of each sRGB byte. */
+export const LINEAR_OF_BYTE = Float32Array.from({ length: 256 }, (_, i) => {
   const c = i / 255;
   return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
 });
-const ENCODE = Uint8Array.from({ length: 4097 }, (_, i) => {
+
+/** sRGB byte of linear light, in steps of 1/4096. */
+export const BYTE_OF_LIGHT = Uint8Array.from({ length: 4097 }, (_, i) => {
   const c = i / 4096;
   return Math.round(255 * (c <= 0.0031308 ? 12.92 * c : 1.055 * c ** (1 / 2.4) - 0.055));
 });
 
-/** sRGB byte to linear light 0..1. */
-export const toLinear = (byte: number): number => DECODE[Math.max(0, Math.min(255, Math.round(byte)))] as number;
-/** Linear light to an sRGB byte. */
-export const toByte = (light: number): number => ENCODE[light <= 0 ? 0 : light >= 1 ? 4096 : (light * 4096) | 0] as number;
+/** sRGB value (0–255, any fraction) to linear light 0..1. */
+export const toLinear = (value: number): number => LINEAR_OF_BYTE[Math.max(0, Math.min(255, Math.round(value)))] as number;

@@ -3,6 +3,9 @@ import { cross, unit, type Vec3 } from "./vec";
 
 const SIZE = 512;
 const FAR = -1e9;
+const TAPS = 12;
+const BLOCK = 16;
+const BLOCKS = SIZE / BLOCK;
 
 /** Depths of a mesh as the light sees it, for shadows on the ground and of the hitter on itself. */
 export class ShadowMap {
@@ -10,7 +13,10 @@ export class ShadowMap {
   private readonly right: Vec3;
   private readonly up: Vec3;
   private readonly perM: number;
-  private readonly taps: readonly (readonly [number, number])[];
+  private readonly tapX = new Float32Array(TAPS);
+  private readonly tapY = new Float32Array(TAPS);
+  /** Greatest depth per block of texels and its neighbours, to skip what nothing can shade. */
+  private readonly coarse = new Float32Array(BLOCKS * BLOCKS);
   private readonly px = new Float32Array(24000);
   private readonly py = new Float32Array(24000);
   private readonly pz = new Float32Array(24000);
@@ -23,17 +29,19 @@ export class ShadowMap {
     this.right = unit(cross([0, 1, 0], toward));
     this.up = cross(toward, this.right);
     this.perM = SIZE / (2 * halfWidthM);
-    this.taps = Array.from({ length: 12 }, (_, i) => {
+    for (let i = 0; i < TAPS; i++) {
       const angle = i * 2.39996;
-      const radius = Math.sqrt((i + 0.5) / 12);
-      return [Math.cos(angle) * radius, Math.sin(angle) * radius] as const;
-    });
+      const radius = Math.sqrt((i + 0.5) / TAPS);
+      this.tapX[i] = Math.cos(angle) * radius;
+      this.tapY[i] = Math.sin(angle) * radius;
+    }
   }
 
   /** Draws a mesh's depths anew. */
   draw(mesh: Mesh): void {
     const { depth, px, py, pz } = this;
     depth.fill(FAR);
+    this.coarse.fill(FAR);
     const p = mesh.position;
     const [r, u, l, c] = [this.right, this.up, this.toward, this.centre];
     for (let i = 0; i < mesh.vertices; i++) {
@@ -68,26 +76,37 @@ export class ShadowMap {
           if (z > (depth[at] as number)) depth[at] = z;
         }
       }
+      this.markBlocks(x0, x1, y0, y1, Math.max(pz[a] as number, pz[b] as number, pz[d] as number));
     }
   }
 
-  /** Share of light that reaches a place, 0 to 1, over a soft disc of the given radius (metres) and with a margin against itself. */
-  lit(x: number, y: number, z: number, radiusM: number, marginM: number, tapCount = 12): number {
-    const [r, u, l, c] = [this.right, this.up, this.toward, this.centre];
-    const dx = x - c[0];
-    const dy = y - c[1];
-    const dz = z - c[2];
-    const sx = (dx * r[0] + dy * r[1] + dz * r[2]) * this.perM + SIZE / 2;
-    const sy = (dx * u[0] + dy * u[1] + dz * u[2]) * this.perM + SIZE / 2;
-    const limit = dx * l[0] + dy * l[1] + dz * l[2] + marginM;
-    const spread = radiusM * this.perM;
+  private markBlocks(x0: number, x1: number, y0: number, y1: number, z: number): void {
+    const { coarse } = this;
+    const [left, right] = [Math.max(0, (x0 / BLOCK - 1) | 0), Math.min(BLOCKS - 1, (x1 / BLOCK + 1) | 0)];
+    const [top, bottom] = [Math.max(0, (y0 / BLOCK - 1) | 0), Math.min(BLOCKS - 1, (y1 / BLOCK + 1) | 0)];
+    for (let y = top; y <= bottom; y++) {
+      for (let x = left; x <= right; x++) if (z > (coarse[y * BLOCKS + x] as number)) coarse[y * BLOCKS + x] = z;
+    }
+  }
+
+  /** Share of light that reaches a place (a radius of at most 16 texels), 0 to 1, over a soft disc of the given radius (metres) and with a margin against itself. */
+  lit(x: number, y: number, z: number, radiusM: number, marginM: number, tapCount = TAPS): number {
+    const { right, up, toward, centre, depth, tapX, tapY, perM } = this;
+    const dx = x - centre[0];
+    const dy = y - centre[1];
+    const dz = z - centre[2];
+    const sx = (dx * right[0] + dy * right[1] + dz * right[2]) * perM + SIZE / 2;
+    const sy = (dx * up[0] + dy * up[1] + dz * up[2]) * perM + SIZE / 2;
+    if (sx < 0 || sy < 0 || sx >= SIZE || sy >= SIZE) return 1;
+    const limit = dx * toward[0] + dy * toward[1] + dz * toward[2] + marginM;
+    if ((this.coarse[((sy / BLOCK) | 0) * BLOCKS + ((sx / BLOCK) | 0)] as number) <= limit) return 1;
+    const spread = radiusM * perM;
+    const step = TAPS / tapCount;
     let light = 0;
-    const step = 12 / tapCount;
-    for (let i = 0; i < 12; i += step) {
-      const tap = this.taps[i] as readonly [number, number];
-      const tx = (sx + tap[0] * spread) | 0;
-      const ty = (sy + tap[1] * spread) | 0;
-      if (tx < 0 || ty < 0 || tx >= SIZE || ty >= SIZE || (this.depth[ty * SIZE + tx] as number) <= limit) light++;
+    for (let i = 0; i < TAPS; i += step) {
+      const tx = (sx + (tapX[i] as number) * spread) | 0;
+      const ty = (sy + (tapY[i] as number) * spread) | 0;
+      if (tx < 0 || ty < 0 || tx >= SIZE || ty >= SIZE || (depth[ty * SIZE + tx] as number) <= limit) light++;
     }
     return light / tapCount;
   }

@@ -4,7 +4,7 @@ import { BACK_ANKLE, legCurves, type LegCurves } from "./keys-legs";
 import { trunkCurves, type TrunkCurves } from "./keys-trunk";
 import type { SwingSpec } from "./spec";
 import { amountOf, keyTimes, type KeyTimes } from "./timing";
-import { across, add, along, cross, distance, facing, heading, middle, scale, sub, unit, type Vec3 } from "./vec";
+import { across, add, along, cross, distance, dot, facing, heading, middle, scale, sub, unit, type Vec3 } from "./vec";
 
 /** A foot on or over the ground: the ends of its sole line, its ankle, where it points. */
 export interface FootPose {
@@ -81,13 +81,23 @@ function chestOf(hips: Vec3, size: BodySize, curves: TrunkCurves, t: number): Po
   return { centre: along(hips, up, size.trunk), across: sideways, up: unit(cross(ahead0, sideways)), ahead: ahead0 };
 }
 
+/** The hips, let down as far as both legs need to reach their feet (a smooth minimum, so that nothing jerks). */
+function loweredToReach(hips: Vec3, leg: number, legs: readonly { readonly root: Vec3; readonly ankle: Vec3 }[]): Vec3 {
+  const longest = 0.992 * leg;
+  const limits = legs.map(({ root, ankle }) => {
+    const flat = Math.hypot(ankle[0] - root[0], ankle[2] - root[2]);
+    return ankle[1] + Math.sqrt(Math.max(0, longest * longest - flat * flat));
+  });
+  const softness = 0.008 * leg;
+  const sum = [hips[1], ...limits].reduce((total, y) => total + Math.exp((hips[1] - y) / softness), 0);
+  return [hips[0], hips[1] - softness * Math.log(sum), hips[2]];
+}
+
 function poseOf(size: BodySize, legs: LegCurves, trunk: TrunkCurves, arms: ArmCurves, t: number): Pose {
   const leg = size.thigh + size.shin;
   const arm = size.upperArm + size.forearm;
-  const hips: Vec3 = [legs.hipX(t) * leg, size.ankleHeight + legs.hipY(t) * leg, legs.hipZ(t) * leg];
   const hipAcross = facing(legs.hipYaw(t) + 90);
   const hipAhead = facing(legs.hipYaw(t));
-  const chest = chestOf(hips, size, trunk, t);
   const sole = size.ankleHeight * 0.28;
 
   const frontYaw = legs.frontYaw(t);
@@ -95,6 +105,12 @@ function poseOf(size: BodySize, legs: LegCurves, trunk: TrunkCurves, arms: ArmCu
   const frontFoot = footPose(size, along(frontPlan, facing(frontYaw), size.footAhead), frontYaw, legs.frontPitch(t));
   const backToe: Vec3 = [(BACK_ANKLE + legs.backSlide(t)) * leg, sole, size.footAhead];
   const backFoot = footPose(size, backToe, legs.backYaw(t), legs.backPitch(t));
+  const wanted: Vec3 = [legs.hipX(t) * leg, size.ankleHeight + legs.hipY(t) * leg, legs.hipZ(t) * leg];
+  const hips = loweredToReach(wanted, leg, [
+    { root: along(wanted, hipAcross, size.hipHalf), ankle: frontFoot.ankle },
+    { root: along(wanted, hipAcross, -size.hipHalf), ankle: backFoot.ankle },
+  ]);
+  const chest = chestOf(hips, size, trunk, t);
   const kneePole = (yaw: number): Vec3 => facing(yaw);
   const frontLeg = reach(along(hips, hipAcross, size.hipHalf), frontFoot.ankle, size.thigh, size.shin, kneePole(legs.frontKneeYaw(t)));
   const backLeg = reach(along(hips, hipAcross, -size.hipHalf), backFoot.ankle, size.thigh, size.shin, kneePole(legs.backKneeYaw(t)));
@@ -109,7 +125,9 @@ function poseOf(size: BodySize, legs: LegCurves, trunk: TrunkCurves, arms: ArmCu
     back: along(chest.centre, chest.across, -size.shoulderHalf),
   };
   const armTo = (shoulder: Vec3, hand: Vec3, pole: Vec3): LimbPose => {
-    const wrist = along(hand, unit(across(sub(shoulder, hand), batAlong)), size.girth * 0.068);
+    // Mostly across the handle; along the arm where the bat points the way the arm does.
+    const home = unit(sub(shoulder, hand));
+    const wrist = along(hand, unit(along(home, batAlong, -0.6 * dot(home, batAlong))), size.girth * 0.068);
     return reach(shoulder, wrist, size.upperArm, size.forearm, pole);
   };
   const polesAt = (curves: ArmCurves["frontElbow"]): Vec3 => inChest(curves[0](t), curves[1](t), curves[2](t));
@@ -125,9 +143,10 @@ function poseOf(size: BodySize, legs: LegCurves, trunk: TrunkCurves, arms: ArmCu
   };
   let centre = hands;
   let grasp = held(centre);
-  for (let turn = 0; turn < 12 && Math.max(grasp.front.stretch, grasp.back.stretch) > 0.995; turn++) {
+  for (let turn = 0; turn < 8; turn++) {
     const far = grasp.front.stretch > grasp.back.stretch ? shoulders.front : shoulders.back;
-    const excess = Math.max(grasp.front.stretch, grasp.back.stretch) - 0.99;
+    const excess = Math.max(grasp.front.stretch, grasp.back.stretch) - 0.9975;
+    if (excess <= 0) break;
     centre = along(centre, unit(sub(far, centre)), excess * arm);
     grasp = held(centre);
   }

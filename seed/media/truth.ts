@@ -7,7 +7,7 @@ import { trueReadings, type Projected, type TrueReadings } from "./readings";
 import { hitterOf } from "./skeleton";
 import type { SwingSpec } from "./spec";
 import type { Vec3 } from "./vec";
-import { isSeen } from "./visibility";
+import { seenPoints } from "./visibility";
 
 /** One point on one frame: swing coordinates in metres, place in the picture in pixels, and whether it can be seen. */
 export interface TruePoint {
@@ -59,6 +59,7 @@ export function truthOf(spec: SwingSpec): SwingTruth {
     const timeSeconds = timeOfFrame(spec, index);
     const pose = hitter.poseAt(timeSeconds);
     const world = pointsOf(hitter, pose);
+    const seen = seenPoints(hitter, pose, camera, world);
     const place = ball.at(timeSeconds);
     return {
       index,
@@ -66,7 +67,7 @@ export function truthOf(spec: SwingSpec): SwingTruth {
       points: mapPoints((id) => ({
         world: world[id],
         picture: project(camera, world[id]),
-        isVisible: isSeen(hitter, pose, camera, id, world[id]),
+        isVisible: seen.has(id),
       })),
       ball: place && place[1] > 0 ? { world: place, picture: project(camera, place) } : null,
     };

@@ -49,19 +49,22 @@ function coversOf(hitter: Hitter, pose: Pose): Cover[] {
 }
 
 /**
- * Whether a point can be seen: no other part of the body lies between it and the camera. A joint is seen when the limb it sits in
- * is; an ear also needs its side of the head turned to the camera.
+ * Which points of a pose can be seen: no other part of the body lies between them and the camera. A joint is seen when the limb it
+ * sits in is; an ear also needs its side of the head turned to the camera.
  */
-export function isSeen(hitter: Hitter, pose: Pose, camera: Camera, id: PointId, point: Vec3): boolean {
-  const toCamera = unit(sub(camera.position, point));
-  if (id === "ear_f" || id === "ear_b" || id === "nose") {
-    const outward = id === "nose" ? pose.head.ahead : along([0, 0, 0], pose.head.across, id === "ear_f" ? 1 : -1);
-    if (dot(outward, toCamera) < (id === "nose" ? -0.25 : 0)) return false;
-  }
-  const start = along(point, toCamera, 0.01);
-  const isHead = id.startsWith("ear");
-  return coversOf(hitter, pose).every((cover, index) => {
-    if (cover.own.includes(id) || (isHead && index === 2)) return true;
-    return gapBetween(start, camera.position, cover.from, cover.to) > cover.radius * 0.85;
-  });
+export function seenPoints(hitter: Hitter, pose: Pose, camera: Camera, points: Readonly<Record<PointId, Vec3>>): ReadonlySet<PointId> {
+  const covers = coversOf(hitter, pose);
+  const isSeen = (id: PointId): boolean => {
+    const point = points[id];
+    const toCamera = unit(sub(camera.position, point));
+    const isEar = id === "ear_f" || id === "ear_b";
+    if (isEar && dot(pose.head.across, toCamera) * (id === "ear_f" ? 1 : -1) < 0) return false;
+    if (id === "nose" && dot(pose.head.ahead, toCamera) < -0.25) return false;
+    const start = along(point, toCamera, 0.01);
+    return covers.every((cover) => {
+      if (cover.own.includes(id) || (isEar && cover.own.includes("helmet"))) return true;
+      return gapBetween(start, camera.position, cover.from, cover.to) > cover.radius * 0.85;
+    });
+  };
+  return new Set((Object.keys(points) as PointId[]).filter(isSeen));
 }
