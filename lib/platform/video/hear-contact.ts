@@ -15,7 +15,7 @@ export const HEARD_SD_SECONDS = 0.01;
  */
 export async function hearContact(path: string): Promise<Onset | null> {
   const finder = new OnsetFinder(SAMPLES_PER_SECOND);
-  let odd = Buffer.alloc(0);
+  let odd: Buffer = Buffer.alloc(0);
   const onOutput = (bytes: Buffer) => {
     const all = odd.length > 0 ? Buffer.concat([odd, bytes]) : bytes;
     const samples = Int16Array.from({ length: all.length >> 1 }, (_, i) => all.readInt16LE(i * 2));

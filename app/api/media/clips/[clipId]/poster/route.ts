@@ -1,0 +1,1 @@
+export { showPoster as GET } from "@/lib/domains/clips/routes";

@@ -1,0 +1,1 @@
+export { streamSteppingCopy as GET } from "@/lib/domains/clips/routes";

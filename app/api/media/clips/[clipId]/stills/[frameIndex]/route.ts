@@ -1,0 +1,1 @@
+export { showStill as GET } from "@/lib/domains/clips/routes";

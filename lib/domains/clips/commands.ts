@@ -1,0 +1,252 @@
+import type { z } from "zod";
+import type { Granted } from "@/lib/access/ability";
+import type { Person } from "@/lib/access/actor";
+import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
+import { realTimeOf, type FilmedRate } from "@/lib/core/filmed-rate";
+import { newId, type Id } from "@/lib/core/ids";
+import { packTicks } from "@/lib/core/packed-ticks";
+import { dayValue, now } from "@/lib/platform/clock";
+import type { Transaction } from "@/lib/platform/database";
+import { tell } from "@/lib/platform/queue";
+import { settings } from "@/lib/platform/settings";
+import { HEARD_SD_SECONDS } from "@/lib/platform/video/hear-contact";
+import { fileKeys } from "@/lib/platform/video/incoming";
+import type { IngestedVideo } from "@/lib/platform/video/ingest";
+import { swingChanged, uploadReceived } from "./events";
+import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
+import { permittedOn, timesOf } from "./scope";
+import { uploadFactsForm, type addMarkForm, type beginUploadForm, type placePointForm, type pointForm, type setClipFactsForm, type setEventForm, type UploadFacts } from "./schema";
+
+type Worked = Granted<ClipSubject, "clip.work-on">;
+
+// ---- Uploads -----------------------------------------------------------------------------------------------------
+
+export interface BegunUpload {
+  readonly uploadId: Id;
+  /** Some bytes of the same file arrived before: go on from there. */
+  readonly isResumed: boolean;
+  /** The same bytes are a clip of this player already: nothing needs to be sent. */
+  readonly swingId: Id | null;
+}
+
+/** Writes down whose swing it is and what no file says, before a byte is sent. */
+export async function beginUpload(tx: Transaction, actor: Person, owner: Granted<ClipOwner, "clip.add">, input: z.infer<typeof beginUploadForm>): Promise<BegunUpload> {
+  const { academyId } = owner;
+  const { playerId, byteLength, contentHash } = input;
+  const facts: UploadFacts = uploadFactsForm.parse(input);
+  await refuseWithout(tx, actor, input);
+  const mine = { academyId, playerId, userId: actor.userId, contentHash, byteLength: BigInt(byteLength), facts };
+  const known = contentHash && (await tx.clip.findFirst({ where: { academyId, playerId, file: { contentHash } }, select: { id: true, swingId: true, fileId: true } }));
+  if (known) {
+    const { id } = await tx.upload.create({ data: { id: newId(), ...mine, state: "ready", wasKnown: true, clipId: known.id, fileId: known.fileId, finishedAt: now() } });
+    return { uploadId: id, isResumed: false, swingId: known.swingId };
+  }
+  const before = contentHash && (await tx.upload.findFirst({ where: { academyId, playerId, userId: actor.userId, contentHash, byteLength: mine.byteLength, state: "receiving" } }));
+  if (before) {
+    await tx.upload.update({ where: { id: before.id }, data: { facts } });
+    return { uploadId: before.id, isResumed: true, swingId: null };
+  }
+  const { id } = await tx.upload.create({ data: { id: newId(), ...mine, state: "receiving" } });
+  return { uploadId: id, isResumed: false, swingId: null };
+}
+
+async function refuseWithout(tx: Transaction, actor: Person, { playerId, side, swingKind, filmedOn, byteLength }: z.infer<typeof beginUploadForm>): Promise<void> {
+  const player = await tx.player.findFirst({
+    where: { id: playerId, academyId: actor.academyId },
+    select: { givenName: true, leftAt: true, sides: { select: { side: true } }, _count: { select: { permits: permitCount(actor.today) } } },
+  });
+  if (!player) throw new NotFoundError("player");
+  if (player.leftAt) throw new ConflictError(`${player.givenName} has left. Nothing was sent.`);
+  if (player._count.permits === 0) {
+    throw new ConflictError(`No consent to film ${player.givenName} for lessons is in force. Nothing was sent. The office can record one.`);
+  }
+  if (!player.sides.some((it) => it.side === side)) {
+    throw new InvalidError(`${player.givenName} does not bat ${side}-handed. Nothing was sent.`, { side: `${player.givenName} does not bat ${side}-handed.` });
+  }
+  if (swingKind === "running-slap" && side !== "left") {
+    throw new InvalidError("A running slap is taken from the left side. Nothing was sent.", { swingKind: "A running slap is taken from the left side." });
+  }
+  if (filmedOn > actor.today) throw new InvalidError("The day lies in the future. Nothing was sent.", { filmedOn: `Today is ${actor.today}.` });
+  const most = settings().UPLOAD_MAX_BYTES;
+  if (byteLength > most) throw new InvalidError(`The file has more than ${Math.floor(most / 1e6)} million bytes. Nothing was sent. Please cut out the swing and send that.`);
+}
+
+function permitCount(today: string) {
+  return { where: permittedOn(today).permits?.some };
+}
+
+/** All bytes have arrived: the worker is told, in the same transaction. */
+export async function receiveUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.send">): Promise<void> {
+  const { count } = await tx.upload.updateMany({ where: { id: upload.id, state: "receiving" }, data: { state: "checking" } });
+  if (count !== 1) throw new ConflictError("This sending has ended already.");
+  await tell(tx, uploadReceived, { uploadId: upload.id });
+}
+
+export async function cancelUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.settle">): Promise<void> {
+  const where = { id: upload.id, state: { in: ["receiving", "checking"] } };
+  const { count } = await tx.upload.updateMany({ where, data: { state: "cancelled", finishedAt: now() } });
+  if (count !== 1) throw new ConflictError("This sending has ended already. Nothing was changed.");
+}
+
+export async function dismissUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.settle">): Promise<void> {
+  await tx.upload.updateMany({ where: { id: upload.id, state: { in: ["refused", "ready"] } }, data: { dismissedAt: now() } });
+}
+
+export async function refuseUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.check">, sentence: string): Promise<void> {
+  const refusal = `${sentence} Nothing of it was kept; all other clips are as they were.`;
+  await tx.upload.updateMany({ where: { id: upload.id, state: "checking" }, data: { state: "refused", refusal, finishedAt: now() } });
+}
+
+/** What the worker found in the bytes; without `made` the file is kept already, for another player or from before. */
+export interface CheckedFile {
+  readonly contentHash: string;
+  readonly heardFrame: number | null;
+  readonly made: IngestedVideo | null;
+}
+
+/**
+ * Makes a clip of an upload, or finds the one that the same bytes made before: file, times, swing, clip and what was
+ * heard, all or nothing. @returns false when the upload was settled otherwise meanwhile
+ */
+export async function admitUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.check">, checked: CheckedFile): Promise<boolean> {
+  const { academyId, playerId } = upload;
+  await tx.$queryRaw`SELECT 1 FROM "Upload" WHERE "id" = ${upload.id}::uuid FOR UPDATE`;
+  const row = await tx.upload.findUnique({ where: { id: upload.id } });
+  if (row?.state !== "checking") return false;
+  if (checked.made) await keepFileRow(tx, academyId, row.byteLength, checked.contentHash, checked.made);
+  // Whoever comes second with the same bytes waits here, and finds the first one's clip.
+  await tx.$queryRaw`SELECT 1 FROM "MediaFile" WHERE "academyId" = ${academyId}::uuid AND "contentHash" = ${checked.contentHash} FOR UPDATE`;
+  const file = await tx.mediaFile.findUniqueOrThrow({ where: { academyId_contentHash: { academyId, contentHash: checked.contentHash } }, include: { frameTimes: true } });
+  const known = await tx.clip.findFirst({ where: { academyId, playerId, fileId: file.id }, select: { id: true, swingId: true } });
+  const facts = uploadFactsForm.parse(row.facts);
+  const clip = known ?? (await createClip(tx, upload, row.userId, facts, { ...file, times: timesOf(file.frameTimes), heardFrame: checked.heardFrame }));
+  await tx.upload.update({
+    where: { id: upload.id },
+    data: { state: "ready", wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
+  });
+  if (!known) await tell(tx, swingChanged, { swingId: clip.swingId }, { key: `readings ${clip.swingId}` });
+  return true;
+}
+
+async function keepFileRow(tx: Transaction, academyId: Id, byteLength: bigint, contentHash: string, { probe, times }: IngestedVideo): Promise<void> {
+  const id = newId();
+  const keys = fileKeys(academyId, contentHash);
+  const { container, codec, widthPx, heightPx, rotationDeg, durationS, hasSound, captureFps } = probe;
+  const { count } = await tx.mediaFile.createMany({
+    data: {
+      id, academyId, contentHash, byteLength, container, codec, widthPx, heightPx, rotationDeg, durationS, hasSound, captureFps,
+      originalKey: keys.original, steppingKey: keys.stepping, posterKey: keys.poster,
+    },
+    skipDuplicates: true,
+  });
+  if (count === 0) return;
+  const { timeBaseNum, timeBaseDen, ticks } = times;
+  await tx.fileFrameTimes.create({ data: { academyId, fileId: id, timeBaseNum, timeBaseDen, frameCount: ticks.length, packedTicks: packTicks(ticks) } });
+}
+
+interface FileForClip {
+  readonly id: Id;
+  readonly captureFps: number | null;
+  readonly times: ReturnType<typeof timesOf>;
+  readonly heardFrame: number | null;
+}
+
+async function createClip(tx: Transaction, owner: ClipOwner, createdById: Id, facts: UploadFacts, file: FileForClip): Promise<{ id: Id; swingId: Id }> {
+  const { academyId, playerId } = owner;
+  const { view, isMirrored, filmedRate, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, filmedOn, ...swing } = facts;
+  const [swingId, id] = [newId(), newId()];
+  await tx.swing.create({ data: { id: swingId, academyId, playerId, createdById, filmedOn: dayValue(filmedOn), ...swing } });
+  await tx.clip.create({
+    data: {
+      id, academyId, playerId, swingId, createdById, fileId: file.id, firstFrame: 0, lastFrame: file.times.ticks.length - 1,
+      view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, ...realTimeOf(file.times, filmedRate, file.captureFps),
+    },
+  });
+  const tick = file.heardFrame === null ? undefined : file.times.ticks[file.heardFrame];
+  if (file.heardFrame !== null && tick !== undefined) {
+    await tx.swingEvent.create({
+      data: { academyId, swingId, event: "contact", source: "sound", clipId: id, frameIndex: file.heardFrame, tick: BigInt(tick), sdSeconds: HEARD_SD_SECONDS },
+    });
+  }
+  return { id, swingId };
+}
+
+// ---- What a coach says of a clip ---------------------------------------------------------------------------------
+
+function insideClip(clip: ClipSubject, frameIndex: number): void {
+  if (frameIndex < clip.firstFrame || frameIndex > clip.lastFrame) throw new InvalidError("This frame does not belong to the clip.");
+}
+
+async function tellChanged(tx: Transaction, clip: ClipSubject): Promise<void> {
+  // A coach places many points in a row; the readings are made once, a moment after the last.
+  await tell(tx, swingChanged, { swingId: clip.swingId }, { key: `readings ${clip.swingId}`, runAt: new Date(now().getTime() + 2000) });
+}
+
+export async function setEvent(tx: Transaction, actor: Person, clip: Worked, { event, frameIndex }: z.infer<typeof setEventForm>): Promise<void> {
+  insideClip(clip, frameIndex);
+  const times = timesOf(await tx.fileFrameTimes.findUnique({ where: { academyId_fileId: { academyId: clip.academyId, fileId: clip.fileId } } }));
+  const tick = times.ticks[frameIndex];
+  if (tick === undefined) throw new InvalidError("This frame does not belong to the clip.");
+  const key = { academyId: clip.academyId, swingId: clip.swingId, event, source: "placed" };
+  const said = { clipId: clip.id, frameIndex, tick: BigInt(tick), setById: actor.userId, setAt: now() };
+  await tx.swingEvent.upsert({ where: { academyId_swingId_event_source: key }, create: { ...key, ...said }, update: said });
+  await tellChanged(tx, clip);
+}
+
+/** Takes back what a coach said; a suggestion stays where it was. */
+export async function clearEvent(tx: Transaction, clip: Worked, event: string): Promise<void> {
+  await tx.swingEvent.deleteMany({ where: { academyId: clip.academyId, swingId: clip.swingId, event, source: "placed" } });
+  await tellChanged(tx, clip);
+}
+
+export async function placePoint(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point, x, y }: z.infer<typeof placePointForm>): Promise<void> {
+  insideClip(clip, frameIndex);
+  const file = await tx.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { widthPx: true, heightPx: true } });
+  if (!(x >= 0 && x <= file.widthPx && y >= 0 && y <= file.heightPx)) throw new InvalidError("This place lies outside the picture.");
+  const key = { academyId: clip.academyId, clipId: clip.id, frameIndex, point, source: "placed" };
+  const said = { xPx: x, yPx: y, setById: actor.userId, setAt: now() };
+  await tx.clipPoint.upsert({ where: { academyId_clipId_frameIndex_point_source: key }, create: { ...key, ...said }, update: said });
+  await tx.unseenPoint.deleteMany({ where: { academyId: clip.academyId, clipId: clip.id, frameIndex, point } });
+  await tellChanged(tx, clip);
+}
+
+/** Takes back what a coach said of a point on a frame, its place or that it cannot be seen. */
+export async function removePoint(tx: Transaction, clip: Worked, { frameIndex, point }: z.infer<typeof pointForm>): Promise<void> {
+  const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
+  await tx.clipPoint.deleteMany({ where: { ...where, source: "placed" } });
+  await tx.unseenPoint.deleteMany({ where });
+  await tellChanged(tx, clip);
+}
+
+export async function markPointUnseen(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point }: z.infer<typeof pointForm>): Promise<void> {
+  insideClip(clip, frameIndex);
+  const key = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
+  await tx.clipPoint.deleteMany({ where: { ...key, source: "placed" } });
+  const said = { setById: actor.userId, setAt: now() };
+  await tx.unseenPoint.upsert({ where: { academyId_clipId_frameIndex_point: key }, create: { ...key, ...said }, update: said });
+  await tellChanged(tx, clip);
+}
+
+const MOST_MARKS_ON_A_FRAME = 40;
+
+export async function addMark(tx: Transaction, actor: Person, clip: Worked, { frameIndex, shape }: z.infer<typeof addMarkForm>): Promise<Id> {
+  insideClip(clip, frameIndex);
+  const count = await tx.mark.count({ where: { academyId: clip.academyId, clipId: clip.id, frameIndex, removedAt: null } });
+  if (count >= MOST_MARKS_ON_A_FRAME) throw new ConflictError(`There are ${MOST_MARKS_ON_A_FRAME} marks on this frame already. Remove one first.`);
+  const id = newId();
+  await tx.mark.create({ data: { id, academyId: clip.academyId, clipId: clip.id, frameIndex, shape, createdById: actor.userId } });
+  return id;
+}
+
+export async function removeMark(tx: Transaction, mark: Granted<MarkSubject, "mark.remove">): Promise<void> {
+  await tx.mark.update({ where: { id: mark.markId }, data: { removedAt: now() } });
+}
+
+/** Corrects from where and how a clip was filmed. */
+export async function setClipFacts(tx: Transaction, clip: Worked, input: z.infer<typeof setClipFactsForm>): Promise<void> {
+  const { view, isMirrored, filmedRate, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg } = input;
+  const file = await tx.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, include: { frameTimes: true } });
+  const time = realTimeOf(timesOf(file.frameTimes), filmedRate satisfies FilmedRate, file.captureFps);
+  await tx.clip.update({ where: { id: clip.id }, data: { view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, ...time } });
+  await tellChanged(tx, clip);
+}

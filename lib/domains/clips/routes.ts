@@ -1,0 +1,155 @@
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { Readable } from "node:stream";
+import { FileStore } from "@tus/file-store";
+import { MemoryLocker, Metadata, Server } from "@tus/server";
+import type { Person } from "@/lib/access/actor";
+import { defineRoute } from "@/lib/access/define-route";
+import { may } from "@/lib/access/guard";
+import { DomainError, NotFoundError } from "@/lib/core/errors";
+import type { Id } from "@/lib/core/ids";
+import { blobs } from "@/lib/platform/blobs";
+import { now } from "@/lib/platform/clock";
+import { inTransaction, type Database } from "@/lib/platform/database";
+import { byteRangeOf } from "@/lib/platform/video/byte-range";
+import { fileKeys, incomingFolder, keepReceived } from "@/lib/platform/video/incoming";
+import { makeStill } from "@/lib/platform/video/make-pictures";
+import { receiveUpload } from "./commands";
+import { sendBytes, watchClip, type ClipSubject, type UploadSubject } from "./policy";
+import { clipIdForm, stillForm, uploadIdForm } from "./schema";
+import { findClipSubject, findUploadSubject, timesOf } from "./scope";
+
+// ---- Bytes in ----------------------------------------------------------------------------------------------------
+
+const locker = new MemoryLocker();
+
+/** The upload that a request of the tus protocol is about: named in the address, at its creation in the metadata. */
+function uploadNamed(request: Request, named: string | string[] | undefined): unknown {
+  if (request.method !== "POST") return Array.isArray(named) ? named[0] : named;
+  try {
+    return Metadata.parse(request.headers.get("upload-metadata") ?? undefined).upload;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Takes the bytes of an upload, piece by piece, from who began it (open protocol tus 1.0). The file's name is not kept. */
+export const sendUploadBytes = defineRoute({
+  name: "clips.send-upload-bytes",
+  read: (request, params) => ({ uploadId: uploadNamed(request, params.tus) }),
+  input: uploadIdForm,
+  policy: may<{ uploadId: Id }, UploadSubject, "upload.send">(sendBytes, (input, db, actor) => findUploadSubject(db, { id: input.uploadId, academyId: actor.academyId })),
+  run: async ({ request, granted }) => {
+    if (request.method !== "HEAD" && granted.state !== "receiving") return new Response("This sending has ended already.", { status: 410 });
+    const server = new Server({
+      path: "/api/uploads",
+      relativeLocation: true,
+      datastore: new FileStore({ directory: incomingFolder() }),
+      locker,
+      maxSize: granted.byteLength,
+      namingFunction: () => granted.id,
+      onUploadCreate: async (_request, upload) => {
+        if (upload.size !== granted.byteLength) throw { status_code: 409, body: "This is not the length that was said before." };
+        return { metadata: { upload: granted.id } };
+      },
+      onUploadFinish: async () => {
+        await keepReceived(granted.id);
+        await inTransaction((tx) => receiveUpload(tx, granted)).catch((error: unknown) => {
+          throw error instanceof DomainError ? { status_code: error.status, body: error.message } : error;
+        });
+        return {};
+      },
+    });
+    return server.handleWeb(request);
+  },
+});
+
+// ---- Pictures out ------------------------------------------------------------------------------------------------
+
+const clipOf = (input: { clipId: Id }, db: Database, actor: Person) => findClipSubject(db, actor.academyId, input.clipId, actor.today);
+const QUARTER_MS = 15 * 60_000;
+
+/** Notes that somebody looked: one row per session, clip and quarter hour. */
+async function noteRead(db: Database, actor: Person, clip: ClipSubject): Promise<void> {
+  const quarter = new Date(Math.floor(now().getTime() / QUARTER_MS) * QUARTER_MS);
+  await db.mediaRead.createMany({ data: { academyId: clip.academyId, sessionId: actor.sessionId, clipId: clip.id, quarter }, skipDuplicates: true });
+}
+
+/** The bytes under a key, whole or in part. Kept by the browser only; every request is asked anew who is there. */
+async function bytesResponse(request: Request, key: string, type: string, tag: string): Promise<Response> {
+  const length = await blobs().lengthOf(key);
+  if (length === null) throw new NotFoundError();
+  const headers: Record<string, string> = {
+    "content-type": type, "accept-ranges": "bytes", "cache-control": "private, no-cache", etag: `"${tag}"`, vary: "cookie",
+    "x-content-type-options": "nosniff", "cross-origin-resource-policy": "same-origin", "content-disposition": "inline",
+  };
+  if (request.headers.get("if-none-match") === headers.etag) return new Response(null, { status: 304, headers });
+  const isSame = [null, headers.etag].includes(request.headers.get("if-range"));
+  const range = isSame ? byteRangeOf(request.headers.get("range"), length) : null;
+  if (range === "none") return new Response(null, { status: 416, headers: { ...headers, "content-range": `bytes */${length}` } });
+  const body = Readable.toWeb(blobs().read(key, range ?? undefined)) as ReadableStream<Uint8Array>;
+  if (!range) return new Response(body, { headers: { ...headers, "content-length": String(length) } });
+  return new Response(body, {
+    status: 206,
+    headers: { ...headers, "content-length": String(range.end - range.start + 1), "content-range": `bytes ${range.start}-${range.end}/${length}` },
+  });
+}
+
+const fileOf = (db: Database, clip: ClipSubject) =>
+  db.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { contentHash: true, steppingKey: true, posterKey: true } });
+
+/** The copy that is stepped through, whole or in ranges. */
+export const streamSteppingCopy = defineRoute({
+  name: "clips.stream-stepping-copy",
+  read: (_request, params) => ({ clipId: params.clipId }),
+  input: clipIdForm,
+  policy: may(watchClip, clipOf),
+  run: async ({ request, actor, granted, db }) => {
+    const file = await fileOf(db, granted);
+    await noteRead(db, actor, granted);
+    return bytesResponse(request, file.steppingKey, "video/mp4", `${file.contentHash}-stepping`);
+  },
+});
+
+/** The one picture that stands for a clip in lists. */
+export const showPoster = defineRoute({
+  name: "clips.show-poster",
+  read: (_request, params) => ({ clipId: params.clipId }),
+  input: clipIdForm,
+  policy: may(watchClip, clipOf),
+  run: async ({ request, actor, granted, db }) => {
+    const file = await fileOf(db, granted);
+    await noteRead(db, actor, granted);
+    return bytesResponse(request, file.posterKey, "image/jpeg", `${file.contentHash}-poster`);
+  },
+});
+
+/** One frame of a clip, made when it is first asked for. */
+export const showStill = defineRoute({
+  name: "clips.show-still",
+  read: (_request, params) => ({ clipId: params.clipId, frameIndex: params.frameIndex }),
+  input: stillForm,
+  policy: may<{ clipId: Id; frameIndex: number }, ClipSubject, "clip.watch">(watchClip, clipOf),
+  run: async ({ request, actor, input, granted, db }) => {
+    const { frameIndex } = input;
+    if (frameIndex < granted.firstFrame || frameIndex > granted.lastFrame) throw new NotFoundError();
+    const file = await fileOf(db, granted);
+    const key = fileKeys(granted.academyId, file.contentHash).still(frameIndex);
+    if ((await blobs().lengthOf(key)) === null) await keepStill(db, granted, file.steppingKey, frameIndex, key);
+    await noteRead(db, actor, granted);
+    return bytesResponse(request, key, "image/jpeg", `${file.contentHash}-still-${frameIndex}`);
+  },
+});
+
+async function keepStill(db: Database, clip: ClipSubject, steppingKey: string, frameIndex: number, key: string): Promise<void> {
+  const row = await db.fileFrameTimes.findUnique({ where: { academyId_fileId: { academyId: clip.academyId, fileId: clip.fileId } } });
+  const folder = await mkdtemp(path.join(tmpdir(), "cagebook-still-"));
+  try {
+    const still = path.join(folder, "still.jpg");
+    await makeStill(await blobs().pathOf(steppingKey), timesOf(row), frameIndex, still);
+    await blobs().keepFile(key, still);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,169 @@
+import { isPerson, type Actor } from "@/lib/access/actor";
+import { ageYears } from "@/lib/core/age";
+import type { FrameTimes } from "@/lib/core/frame-times";
+import type { Id } from "@/lib/core/ids";
+import { unpackTicks } from "@/lib/core/packed-ticks";
+import { dayOf, dayValue } from "@/lib/platform/clock";
+import type { Database, Prisma } from "@/lib/platform/database";
+import type { ClipSubject, MarkSubject, SwingSubject, UploadSubject } from "./policy";
+import { frameForTick } from "./rules";
+import { clipAddress, markShapeForm, type SwingPage } from "./schema";
+import type { BattingSide, CameraView, ClipView, EventId, EventView, PointId } from "./view";
+
+const NO_ROW: Prisma.ClipWhereInput = { id: { in: [] } };
+
+/** A consent to film for lessons that is in force on a day, as a condition on players. */
+export function permittedOn(day: string): Prisma.PlayerWhereInput {
+  return { permits: { some: { use: "lesson", validUntil: { gt: dayValue(day) } } } };
+}
+
+/** The clips that this actor may watch: the same answer as the ability "clip.watch", as a condition on rows. */
+export function clipsScope(actor: Actor): Prisma.ClipWhereInput {
+  if (!isPerson(actor)) return NO_ROW;
+  const watched = { academyId: actor.academyId, player: permittedOn(actor.today) };
+  switch (actor.role) {
+    case "head-coach":
+      return watched;
+    case "coach":
+      return { ...watched, playerId: { in: [...actor.coachedPlayerIds] } };
+    case "guardian":
+      return { ...watched, playerId: { in: [...actor.wardIds] } };
+    case "player":
+      return actor.ownPlayerId ? { ...watched, playerId: actor.ownPlayerId } : NO_ROW;
+    default:
+      return NO_ROW;
+  }
+}
+
+const clipSubjectSelect = (today: string) =>
+  ({
+    id: true, academyId: true, playerId: true, swingId: true, fileId: true, firstFrame: true, lastFrame: true,
+    player: { select: { permits: { where: { use: "lesson", validUntil: { gt: dayValue(today) } }, select: { use: true } } } },
+  }) satisfies Prisma.ClipSelect;
+
+type ClipSubjectRow = Prisma.ClipGetPayload<{ select: ReturnType<typeof clipSubjectSelect> }>;
+
+function clipSubject({ player, ...row }: ClipSubjectRow): ClipSubject {
+  return { ...row, isPermitted: player.permits.length > 0 };
+}
+
+/** A clip of the actor's academy with whether it may be watched today: one query, the permit in it. */
+export async function findClipSubject(db: Database, academyId: Id, clipId: Id, today: string): Promise<ClipSubject | null> {
+  const row = await db.clip.findFirst({ where: { id: clipId, academyId }, select: clipSubjectSelect(today) });
+  return row && clipSubject(row);
+}
+
+export async function findMarkSubject(db: Database, academyId: Id, markId: Id, today: string): Promise<MarkSubject | null> {
+  const row = await db.mark.findFirst({ where: { id: markId, academyId, removedAt: null }, select: { clip: { select: clipSubjectSelect(today) } } });
+  return row && { ...clipSubject(row.clip), markId };
+}
+
+export async function findSwingSubject(db: Database, where: { id: Id; academyId?: Id }): Promise<SwingSubject | null> {
+  return db.swing.findFirst({ where, select: { id: true, academyId: true, playerId: true } });
+}
+
+export async function findUploadSubject(db: Database, where: { id: Id; academyId?: Id }): Promise<UploadSubject | null> {
+  const row = await db.upload.findFirst({ where, select: { id: true, academyId: true, playerId: true, userId: true, state: true, byteLength: true } });
+  return row && { ...row, byteLength: Number(row.byteLength) };
+}
+
+const swingSelect = {
+  id: true, playerId: true, side: true, swingKind: true, task: true, effort: true, pitchHeight: true, pitchSide: true, pitchSpeed: true, batClass: true,
+  filmedOn: true,
+  player: { select: { givenName: true, familyName: true, birthDate: true, heightM: true, permits: { where: { use: "lesson" }, select: { validUntil: true } } } },
+  events: { orderBy: { event: "asc" } },
+  clips: {
+    orderBy: [{ createdAt: "asc" }, { id: "asc" }],
+    include: { file: { include: { frameTimes: true } }, points: true, unseenPoints: true, marks: { where: { removedAt: null }, orderBy: [{ createdAt: "asc" }, { id: "asc" }] } },
+  },
+} satisfies Prisma.SwingSelect;
+
+type SwingRowForPage = Prisma.SwingGetPayload<{ select: typeof swingSelect }>;
+type ClipRowForPage = SwingRowForPage["clips"][number];
+
+/** One swing with all that is recorded of it; `today` decides whether its film may be shown. */
+export async function readSwingPage(db: Database, swingId: Id, today: string): Promise<SwingPage> {
+  const row = await db.swing.findUniqueOrThrow({ where: { id: swingId }, select: swingSelect });
+  const { player } = row;
+  const playerName = `${player.givenName} ${player.familyName}`;
+  const filmedOn = dayOf(row.filmedOn);
+  const isShown = player.permits.some((permit) => dayOf(permit.validUntil) > today);
+  return {
+    id: row.id,
+    playerId: row.playerId,
+    playerName,
+    side: row.side as BattingSide,
+    filmedOn,
+    facts: factsOf(row),
+    ageYears: ageYears(dayOf(player.birthDate), filmedOn),
+    heightM: player.heightM,
+    isShown,
+    clips: row.clips.map((clip) => ({
+      clip: clipView(row, clip, playerName, isShown),
+      camera: { hasCameraMoved: clip.hasCameraMoved, hasCameraZoomed: clip.hasCameraZoomed, isStabilised: clip.isStabilised, cameraOffDeg: clip.cameraOffDeg },
+    })),
+  };
+}
+
+/** The closed lists are kept by the form through which every row came. */
+export function factsOf(row: Pick<SwingRowForPage, keyof SwingPage["facts"]>): SwingPage["facts"] {
+  const { side, swingKind, task, effort, pitchHeight, pitchSide, pitchSpeed, batClass } = row;
+  return { side, swingKind, task, effort, pitchHeight, pitchSide, pitchSpeed, batClass } as SwingPage["facts"];
+}
+
+function clipView(swing: SwingRowForPage, clip: ClipRowForPage, playerName: string, isShown: boolean): ClipView {
+  const frameTimes = timesOf(clip.file.frameTimes);
+  const { task, pitchHeight, pitchSide, effort } = swing;
+  return {
+    id: clip.id,
+    swingId: swing.id,
+    playerId: swing.playerId,
+    playerName,
+    view: clip.view as CameraView,
+    isMirrored: clip.isMirrored,
+    side: swing.side as BattingSide,
+    facts: { task, pitchHeight, pitchSide, effort },
+    widthPx: clip.file.widthPx,
+    heightPx: clip.file.heightPx,
+    frameTimes,
+    realSecondsPerFileSecond: clip.realSecondsPerFileSecond,
+    timeBasis: clip.timeBasis as ClipView["timeBasis"],
+    steppingUrl: clipAddress.stepping(clip.id),
+    posterUrl: clipAddress.poster(clip.id),
+    events: eventViews(swing.events.filter((event) => event.clipId === clip.id), frameTimes),
+    points: clip.points.filter(isForced(clip.points)).map((it) => ({
+      frameIndex: it.frameIndex, point: it.point as PointId, x: it.xPx, y: it.yPx, source: it.source === "placed" ? "coach" : "suggested",
+    })),
+    unseenPoints: clip.unseenPoints.map((it) => ({ frameIndex: it.frameIndex, point: it.point as PointId })),
+    marks: clip.marks.flatMap((it) => {
+      const shape = markShapeForm.safeParse(it.shape);
+      return shape.success ? [{ id: it.id, frameIndex: it.frameIndex, shape: shape.data }] : [];
+    }),
+    abilities: { canMeasure: isShown, canMark: isShown },
+  };
+}
+
+/** A coach's point stands before a suggested one of the same name on the same frame. */
+function isForced(points: ClipRowForPage["points"]): (point: ClipRowForPage["points"][number]) => boolean {
+  const placed = new Set(points.filter((it) => it.source === "placed").map((it) => `${it.frameIndex} ${it.point}`));
+  return (it) => it.source === "placed" || !placed.has(`${it.frameIndex} ${it.point}`);
+}
+
+/** One row an event: what a coach placed before what was suggested; the suggestion stays where it was kept. */
+function eventViews(rows: SwingRowForPage["events"], times: FrameTimes): EventView[] {
+  const inForce = new Map<string, (typeof rows)[number]>();
+  for (const row of rows) if (row.source === "placed" || !inForce.has(row.event)) inForce.set(row.event, row);
+  return [...inForce.values()].map((row) => ({
+    event: row.event as EventId,
+    frameIndex: frameForTick(times, Number(row.tick)),
+    tick: Number(row.tick),
+    source: row.source === "placed" ? "coach" : "suggested",
+    sdSeconds: row.sdSeconds,
+  }));
+}
+
+/** The kept times of a file's frames. */
+export function timesOf(row: { timeBaseNum: number; timeBaseDen: number; packedTicks: Uint8Array } | null): FrameTimes {
+  if (!row) throw new Error("a file without frame times was kept");
+  return { timeBaseNum: row.timeBaseNum, timeBaseDen: row.timeBaseDen, ticks: unpackTicks(row.packedTicks) };
+}

@@ -1,0 +1,58 @@
+import { newId } from "@/lib/core/ids";
+import { database } from "@/lib/platform/database";
+import { buildClip, facts } from "../../domains/clip-story";
+import type { Cast, Column } from "../cast";
+import type { AccessRow } from "../row";
+
+const COACHES: readonly Column[] = ["head", "coach"];
+const WATCHERS: readonly Column[] = [...COACHES, "player", "guardian"];
+
+const clip = async ({ academyId, playerId, userIds }: Cast) => buildClip({ academyId, playerId, userId: userIds.coach });
+const clipInput = async (cast: Cast) => ({ clipId: (await clip(cast)).clipId });
+const swingInput = async (cast: Cast) => ({ swingId: (await clip(cast)).swingId });
+const playerInput = (cast: Cast) => ({ playerId: cast.playerId });
+
+/** An upload that Pia's coach began. */
+const uploadInput = async ({ academyId, playerId, userIds }: Cast) => {
+  const { id: uploadId } = await database().upload.create({
+    data: { id: newId(), academyId, playerId, userId: userIds.coach, facts, byteLength: 10n, state: "receiving" },
+  });
+  return { uploadId };
+};
+
+const markInput = async (cast: Cast) => {
+  const { clipId } = await clip(cast);
+  const { id: markId } = await database().mark.create({
+    data: { id: newId(), academyId: cast.academyId, clipId, frameIndex: 0, shape: { v: 1, kind: "line", x1: 0, y1: 0, x2: 1, y2: 1 }, createdById: cast.userIds.coach },
+  });
+  return { markId };
+};
+
+const point = { frameIndex: 3, point: "hip_f" };
+const camera = { view: "side", isMirrored: false, filmedRate: "as-file", hasCameraMoved: false, hasCameraZoomed: false, isStabilised: false, cameraOffDeg: null };
+const withClip = (more: object) => async (cast: Cast) => ({ ...(await clipInput(cast)), ...more });
+
+export const rows: readonly AccessRow[] = [
+  { name: "clips.get-swing", may: COACHES, input: swingInput },
+  { name: "clips.list-swings", may: COACHES, input: playerInput },
+  { name: "clips.list-uploads", may: COACHES, input: playerInput },
+  { name: "clips.find-last-facts", may: COACHES, input: playerInput },
+
+  { name: "clips.begin-upload", may: COACHES, input: (cast) => ({ ...playerInput(cast), ...facts, byteLength: 10 }) },
+  { name: "clips.send-upload-bytes", may: ["coach"], input: uploadInput },
+  { name: "clips.cancel-upload", may: COACHES, input: uploadInput },
+  { name: "clips.dismiss-upload", may: COACHES, input: uploadInput },
+
+  { name: "clips.set-event", may: COACHES, input: withClip({ event: "contact", frameIndex: 3 }) },
+  { name: "clips.clear-event", may: COACHES, input: withClip({ event: "contact" }) },
+  { name: "clips.place-point", may: COACHES, input: withClip({ ...point, x: 1, y: 1 }) },
+  { name: "clips.mark-point-unseen", may: COACHES, input: withClip(point) },
+  { name: "clips.remove-point", may: COACHES, input: withClip(point) },
+  { name: "clips.add-mark", may: COACHES, input: withClip({ frameIndex: 3, shape: { v: 1, kind: "words", x: 1, y: 1, text: "here" } }) },
+  { name: "clips.remove-mark", may: COACHES, input: markInput },
+  { name: "clips.set-clip-facts", may: COACHES, input: withClip(camera) },
+
+  { name: "clips.stream-stepping-copy", may: WATCHERS, input: clipInput },
+  { name: "clips.show-poster", may: WATCHERS, input: clipInput },
+  { name: "clips.show-still", may: WATCHERS, input: withClip({ frameIndex: 0 }) },
+];
