@@ -193,6 +193,12 @@ describe("the unknown stays unknown", () => {
   ])("%s gives no reading and its reason", (_, id, shot, ids) => {
     expect(reasonsOf(id, shot)).toEqual(unknown(...ids));
   });
+  it("a zoom takes away what compares two frames: a shift of the foot, a trunk's length", () => {
+    const zoomed = filmed(hitter, { clip: { cameraZoomed: true } });
+    for (const id of ["hip-travel", "trunk-shortening", "back-foot-release"]) expect(reasonsOf(id, zoomed), id).toEqual(unknown("camera-moved"));
+    const anyStill = { ...definition(lean), stillCamera: true };
+    expect(readCheckpoint(anyStill, zoomed.clip, zoomed.swing).value).toBeNull();
+  });
   it("a zoom leaves angles of one frame alone", () => {
     expect(readOne(lean, filmed(hitter, { clip: { cameraZoomed: true } })).value).not.toBeNull();
   });
@@ -242,6 +248,19 @@ describe("reasons that leave the number", () => {
     const rough = reading("shoulder-behind-knee", { swing: { events } });
     expect(rough.reasons.map(({ id }) => id)).toEqual(["rough-scale"]);
     expect(rough.verdict).not.toBeNull();
+  });
+  it("a resting height taken before toe touch has twice the doubt of one at the stance", () => {
+    const foot = { heel_b: [0, 20], toe_b: [0, 0] } as const;
+    const shot = (quiet: number) => filmed((t) => (Math.abs(t - quiet) < 0.001 ? { ...torso(), ...foot } : t >= 0 && t < 0.001 ? foot : t < -0.999 && t > -1.001 ? torso() : {}));
+    const [still, rough] = [readOne("back-foot-release", shot(-1)), readOne("back-foot-release", shot(-0.5))];
+    const own = (sd: number | undefined) => (sd ?? NaN) ** 2;
+    expect(own(rough.doubt?.points) / own(still.doubt?.points)).toBeCloseTo((2 + 2 * 4) / (2 + 2), 6);
+    expect(rough.reasons.map(({ id }) => id)).toContain("rough-scale");
+  });
+  it("a point that two events share carries one noise: hips that load on their stance frame have not moved, without doubt from points", () => {
+    const same = reading("load-hip-shift", { swing: { events: { ...eventsOf(), load: event(EVENT_SECONDS.stance, 0.005) } } });
+    expect(same.value).toBe(0);
+    expect(same.doubt?.points).toBeCloseTo(0, 9);
   });
   it("times take the slowest clip that gave an event", () => {
     const events = { ...eventsOf(), launch: { ...event(-0.15, 0.01), framePeriodSeconds: 1 / 60 } };
