@@ -67,7 +67,8 @@ export const isPaused = defineQuery({
 });
 
 function searchWhere(search: string): Prisma.PlayerWhereInput {
-  const words = search.split(/\s+/).filter(Boolean);
+  // What stands for "anything" in the database's patterns stands for itself here.
+  const words = search.split(/\s+/).filter(Boolean).map((word) => word.replace(/[\\%_]/g, "\\$&"));
   return {
     AND: words.map((word) => ({
       OR: [{ givenName: { contains: word, mode: "insensitive" as const } }, { familyName: { contains: word, mode: "insensitive" as const } }],

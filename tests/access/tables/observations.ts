@@ -6,6 +6,11 @@ const teaching = ["head", "coach"] as const;
 const ofSide = (cast: Cast) => ({ playerId: cast.playerId, side: "right" });
 
 export const rows: readonly AccessRow[] = [
+  { name: "observations.get-what-first", may: teaching, input: ofSide },
+  { name: "observations.get-player-overview", may: teaching, input: ofSide },
+  { name: "observations.get-foci", may: teaching, input: ofSide },
+  // Coaches read the list; which players stand in it is the scope's business.
+  { name: "observations.list-cage-day", may: ["head", "coach", "otherCoach", "formerCoach", "headElsewhere", "coachElsewhere"], input: () => ({}) },
   { name: "observations.call-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), swingId: newId(), faultId: "barrel-drag", state: "seen" }) },
   { name: "observations.answer-cause", may: teaching, input: (cast) => ({ ...ofSide(cast), nodeId: "eq-bat-heavy", answer: "yes" }) },
   { name: "observations.overrule-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag", reason: "the bat is new" }) },

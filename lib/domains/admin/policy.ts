@@ -1,0 +1,3 @@
+import { ability, type Subject } from "@/lib/access/ability";
+
+export const readAudit = ability<Subject>()("audit.read", (person) => person.role === "admin");
