@@ -31,7 +31,7 @@ export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, 
           const label = canMeasure ? `Set ${name.toLowerCase()} here, key ${key}; ${when}` : `Go to ${name.toLowerCase()}; ${when}`;
           return (
             <li key={event} className={isHere ? "here" : undefined}>
-              <button type="button" data-event={event} aria-label={label} disabled={!canMeasure && set?.frameIndex == null} onClick={() => (canMeasure ? onSet(event) : onGo(event))}>
+              <button type="button" data-event={event} style={{ height: "100%" }} aria-label={label} disabled={!canMeasure && set?.frameIndex == null} onClick={() => (canMeasure ? onSet(event) : onGo(event))}>
                 <span className="key">{key}</span>
                 <span>{name}</span>
                 <span className="t">{when}</span>

@@ -6,15 +6,17 @@ import { EventKeys } from "./event-keys";
 import { eventAtFrame, findEvent, findPoint, keptOf, type Change } from "./kept";
 import { MarkTools } from "./mark-tools";
 import { PointPanel } from "./point-panel";
+import type { Keeping } from "./sending";
 import { Stage } from "./stage";
 import { StepRow } from "./step-row";
 import { SwingClock } from "./swing-clock";
 import { useBox } from "./use-box";
+import { useFocusKept } from "./use-focus-kept";
 import { useFrameSource } from "./use-frame-source";
-import { useKeeping, type Keeping } from "./use-keeping";
+import { useKeeping } from "./use-keeping";
 import { usePlaying } from "./use-playing";
+import { handleViewerKey } from "./viewer-keys";
 import { ViewerNotices } from "./viewer-notices";
-import { viewerKeyHandler } from "./use-viewer-keys";
 import { lookIn, startState, viewerReducer } from "./viewer-state";
 
 export interface SwingViewerProps extends Keeping {
@@ -29,8 +31,6 @@ export interface SwingViewerProps extends Keeping {
   /** Every point and event as they stand now, also while a point is being dragged. */
   readonly onPointsChanged?: (points: readonly PointView[], events: readonly EventView[]) => void;
 }
-
-let drawnCount = 0;
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
 export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, onPointsChanged, ...keeping }: SwingViewerProps) {
@@ -49,22 +49,24 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
   const { canMeasure, canMark } = clip.abilities;
   const isSlow = usePlaying(state, dispatch, source, clip);
 
+  const drawnRef = useRef(0);
   const isFirstRef = useRef(true);
   const { events: sentEvents, points: sentPoints, unseenPoints: sentUnseen, marks: sentMarks } = clip;
   useEffect(() => {
     if (isFirstRef.current) isFirstRef.current = false;
     else dispatch({ kind: "take", kept: { events: sentEvents, points: sentPoints, unseenPoints: sentUnseen, marks: sentMarks } });
   }, [sentEvents, sentPoints, sentUnseen, sentMarks]);
-  useEffect(() => {
-    if (source && (document.activeElement === null || document.activeElement === document.body)) stageRef.current?.focus({ preventScroll: true });
-  }, [source]);
   const dragged = gesture.kind === "point" ? gesture : null;
   const livePoints = useMemo<readonly PointView[]>(() => {
     if (!dragged) return kept.points;
     const others = kept.points.filter((it) => it.frameIndex !== frameIndex || it.point !== dragged.point);
     return [...others, { frameIndex, point: dragged.point, ...dragged.at, source: "coach" }];
   }, [kept.points, dragged, frameIndex]);
-  useEffect(() => onPointsChanged?.(livePoints, kept.events), [livePoints, kept.events, onPointsChanged]);
+  const tellRef = useRef(onPointsChanged);
+  useEffect(() => {
+    tellRef.current = onPointsChanged;
+  });
+  useEffect(() => tellRef.current?.(livePoints, kept.events), [livePoints, kept.events]);
 
   const needs = useMemo(() => pointNeeds(wanted), [wanted]);
   const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
@@ -75,8 +77,10 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
   const marks = kept.marks.filter((it) => it.frameIndex === frameIndex);
   const cross = state.cross ?? expectedSpot(kept.points, askedPoint, frameIndex, { x: picture.width / 2, y: picture.height / 2 });
 
+  useFocusKept(stageRef, source !== null, `${frameIndex} ${gesture.kind} ${askedPoint} ${state.editedMark} ${marks.length} ${points.length} ${unseen.length}`);
+
   const newMark = (shape: MarkShape): Change => {
-    const id = `drawn-${(drawnCount += 1)}`;
+    const id = `drawn-${(drawnRef.current += 1)}`;
     return { kind: "mark", id, before: null, after: { id, frameIndex, shape } };
   };
   const changePoint = (point: PointId, after: PointView | "unseen" | null) => commit({ kind: "point", frameIndex, point, before: findPoint(kept, frameIndex, point), after });
@@ -121,7 +125,7 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
   };
 
   return (
-    <div className="bench" onKeyDown={viewerKeyHandler({ state, dispatch, cross, marks, commit, newMark, obey })}>
+    <div className="bench" onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey }, event)}>
       <div>
         <ViewerNotices clip={clip} status={status} failure={state.failure} isSlow={isSlow} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { ClipView } from "../view";
 import { openFrameSource, type FrameSource } from "./frame-source";
 
@@ -14,7 +14,7 @@ export function useFrameSource(clip: Pick<ClipView, "steppingUrl" | "frameTimes"
   const { steppingUrl: url, frameTimes } = clip;
   const [status, setStatus] = useState<SourceStatus>({ kind: "loading", part: 0 });
   // A page that is read anew gets equal times in a new object; only other times mean another clip.
-  const timesKey = `${frameTimes.timeBaseNum}/${frameTimes.timeBaseDen} ${frameTimes.ticks.join(" ")}`;
+  const timesKey = useMemo(() => `${frameTimes.timeBaseNum}/${frameTimes.timeBaseDen} ${frameTimes.ticks.join(" ")}`, [frameTimes]);
 
   useEffect(() => {
     const left = new AbortController();

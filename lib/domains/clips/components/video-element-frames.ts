@@ -51,9 +51,9 @@ export class VideoElementFrames implements FrameSource {
     void this.seek();
   }
 
-  draw(frameIndex: number, use: (picture: CanvasImageSource) => void): boolean {
+  draw(frameIndex: number, show: (picture: CanvasImageSource) => void): boolean {
     if (this.shown !== frameIndex) return false;
-    use(this.video);
+    show(this.video);
     return true;
   }
 

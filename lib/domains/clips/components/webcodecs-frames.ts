@@ -66,10 +66,10 @@ export class WebCodecsFrames implements FrameSource {
     void this.pump();
   }
 
-  draw(frameIndex: number, use: (picture: CanvasImageSource) => void): boolean {
+  draw(frameIndex: number, show: (picture: CanvasImageSource) => void): boolean {
     const picture = this.pictures.get(frameIndex);
     if (!picture) return false;
-    use(picture);
+    show(picture);
     return true;
   }
 

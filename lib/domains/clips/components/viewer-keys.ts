@@ -19,15 +19,13 @@ const arrows: Readonly<Record<string, Spot>> = { ArrowLeft: { x: -1, y: 0 }, Arr
 const leastDrawnPx = 4;
 
 /** What a key does anywhere in the view, unless somebody is writing in a field. Nothing is heard outside the view. */
-export function viewerKeyHandler(options: ViewerKeyOptions): (event: KeyboardEvent<HTMLElement>) => void {
-  return (event) => {
-    const target = event.target instanceof HTMLElement ? event.target : null;
-    if (event.defaultPrevented || target?.closest("input, textarea, select, [contenteditable]")) return;
-    const isButton = target?.closest("button, a") != null;
-    if (isButton && (event.key === " " || event.key === "Enter")) return;
-    const isTaken = drawByKey(options, event) || obeyKey(options, event);
-    if (isTaken) event.preventDefault();
-  };
+export function handleViewerKey(options: ViewerKeyOptions, event: KeyboardEvent<HTMLElement>): void {
+  const target = event.target instanceof HTMLElement ? event.target : null;
+  if (event.defaultPrevented || target?.closest("input, textarea, select, [contenteditable]")) return;
+  const isOnButton = target?.closest("button, a") != null;
+  if (isOnButton && (event.key === " " || event.key === "Enter")) return;
+  const isTaken = drawByKey(options, event) || obeyKey(options, event);
+  if (isTaken) event.preventDefault();
 }
 
 function obeyKey({ obey }: ViewerKeyOptions, event: KeyboardEvent): boolean {

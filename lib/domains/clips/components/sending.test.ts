@@ -1,0 +1,55 @@
+import { describe, expect, test } from "vitest";
+import type { MarkView } from "../view";
+import type { Change } from "./kept";
+import { notKept, send, type Keeping } from "./sending";
+
+const ring: MarkView = { id: "drawn-1", frameIndex: 5, shape: { v: 1, kind: "ring", cx: 9, cy: 9, rx: 4, ry: 4 } };
+const moved: MarkView = { ...ring, shape: { v: 1, kind: "ring", cx: 19, cy: 9, rx: 4, ry: 4 } };
+
+function keeper() {
+  const told: string[] = [];
+  let marks = 0;
+  const tell = (what: string) => async (...args: readonly unknown[]) => void told.push(`${what} ${JSON.stringify(args)}`);
+  const keeping: Keeping = {
+    onSetEvent: tell("set"), onClearEvent: tell("clear"), onPlacePoint: tell("place"), onPointUnseen: tell("unseen"), onRemovePoint: tell("remove"),
+    onAddMark: async () => {
+      marks += 1;
+      told.push(`add m${marks}`);
+      return `m${marks}`;
+    },
+    onRemoveMark: async (id) => void told.push(`unmark ${id}`),
+  };
+  return { told, keeping };
+}
+
+describe("sending changes", () => {
+  test("a mark that is moved is kept anew before the old one goes, and removed later under its last name", async () => {
+    const { told, keeping } = keeper();
+    const ids = new Map<string, string>();
+    const changes: readonly Change[] = [
+      { kind: "mark", id: ring.id, before: null, after: ring },
+      { kind: "mark", id: ring.id, before: ring, after: moved },
+      { kind: "mark", id: ring.id, before: moved, after: null },
+    ];
+    for (const change of changes) await send(change, keeping, ids);
+    expect(told).toEqual(["add m1", "add m2", "unmark m1", "unmark m2"]);
+  });
+  test("taking a placed point back to a suggestion forgets the placing and places nothing", async () => {
+    const { told, keeping } = keeper();
+    const guess = { frameIndex: 5, point: "kn_f", x: 1, y: 2, source: "suggested" } as const;
+    await send({ kind: "point", frameIndex: 5, point: "kn_f", before: { ...guess, source: "coach" }, after: guess }, keeping, new Map());
+    expect(told).toEqual(['remove [{"frameIndex":5,"point":"kn_f"}]']);
+  });
+  test("an event that is taken away is cleared, and one that is set names its frame", async () => {
+    const { told, keeping } = keeper();
+    const plant = { event: "plant", frameIndex: 7, tick: 2625, source: "coach", sdSeconds: null } as const;
+    await send({ kind: "event", event: "plant", before: null, after: plant }, keeping, new Map());
+    await send({ kind: "event", event: "plant", before: plant, after: null }, keeping, new Map());
+    expect(told).toEqual(['set ["plant",7]', 'clear ["plant"]']);
+  });
+  test("what was not kept is named, with the reason when it is a sentence", () => {
+    const change: Change = { kind: "event", event: "plant", before: null, after: null };
+    expect(notKept(change, new Error("The line to the house was lost."))).toBe("Plant was not kept. The line to the house was lost. All stands as it was before; please try again.");
+    expect(notKept(change, new Error("ECONNRESET"))).toBe("Plant was not kept. All stands as it was before; please try again.");
+  });
+});
