@@ -24,10 +24,10 @@ interface ActionSpec<Raw, Input, Allowed, Who extends Actor> {
 }
 
 export interface Action<Raw> {
-  /** As a form's action. */
-  (previous: ActionState, form: FormData): Promise<ActionState>;
   /** From a script of the page. */
   (input: Raw): Promise<ActionState>;
+  /** As a form's action. It stands last, since that is the one that React's form hooks see. */
+  (previous: ActionState, form: FormData): Promise<ActionState>;
   /** As somebody named; refusals are thrown. */
   as(actor: Actor, input: Raw): Promise<ActionOutcome>;
   readonly operation: Operation;
