@@ -28,7 +28,7 @@ export function armCurves(times: KeyTimes, fault: (id: FaultParameter) => number
   const drag = fault("barrel-drag");
   const flat = fault("back-elbow-no-load");
   const keyed = (...keys: Key[]) => monotoneCurve(keys);
-  const late = Math.max(launch, -0.165);
+  const late = Math.max(launch, -0.185);
   const first = Math.min(plant, launch - 0.03);
   const slot = Math.min(late + 0.075, -0.075);
   const slow = body === "child" ? 1.15 : 1;
@@ -48,8 +48,8 @@ export function armCurves(times: KeyTimes, fault: (id: FaultParameter) => number
     handsUp: keyed(
       [stance, -0.02],
       [load, -0.02 - 0.12 * flat],
-      [first, 0.0 - 0.14 * flat - 0.1 * bar - 0.8 * cast],
-      [late, -0.1 - 0.84 * cast],
+      [first, 0.0 - 0.14 * flat - 0.1 * bar - 0.7 * cast],
+      [late, -0.1 - 0.8 * cast],
       [slot, -0.42 - 0.42 * cast],
       [-0.04, -0.68 - 0.05 * cast],
       [0, -0.64],

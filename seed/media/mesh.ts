@@ -20,6 +20,13 @@ export class Mesh {
   triangles = 0;
   private partNow = 0;
 
+  /** @param detail share of the segments that are asked for, for small pictures */
+  constructor(private readonly detail = 1) {}
+
+  private segmentsOf(wanted: number): number {
+    return Math.max(8, Math.round(wanted * this.detail));
+  }
+
   reset(): void {
     this.vertices = 0;
     this.triangles = 0;
@@ -49,7 +56,8 @@ export class Mesh {
   }
 
   /** Joins rings of points to a tube; `materials[i]` covers the stretch from ring i to ring i + 1, the last one repeated. */
-  tube(rings: readonly Ring[], materials: readonly number[], segments: number): void {
+  tube(rings: readonly Ring[], materials: readonly number[], wantedSegments: number): void {
+    const segments = this.segmentsOf(wantedSegments);
     let before = -1;
     rings.forEach((ring, index) => {
       const start = this.vertices;
@@ -75,7 +83,8 @@ export class Mesh {
   }
 
   /** A closed surface around a centre with three half axes; `floor` lets the lower rim rise or fall (radians from the pole) by azimuth. */
-  ellipsoid(centre: Vec3, a: Vec3, pole: Vec3, b: Vec3, material: number, segments = 16, floor?: (azimuth: number) => number): void {
+  ellipsoid(centre: Vec3, a: Vec3, pole: Vec3, b: Vec3, material: number, wantedSegments = 16, floor?: (azimuth: number) => number): void {
+    const segments = this.segmentsOf(wantedSegments);
     const rows = Math.max(6, Math.round(segments * 0.6));
     let before = -1;
     for (let row = 0; row <= rows; row++) {

@@ -22,7 +22,7 @@ export class Painter {
   private readonly ball: BallFlight;
   private readonly light: Light;
   private readonly backdrop: Uint8Array;
-  private readonly mesh = new Mesh();
+  private readonly mesh: Mesh;
   private readonly raster: Raster;
   private readonly shadow: ShadowMap;
   private readonly figure: FigurePainter;
@@ -38,6 +38,7 @@ export class Painter {
     const { materials, scene } = wardrobeOf(spec);
     this.light = lightOf(spec.view, scene);
     this.backdrop = backdrop ?? paintBackdrop(spec, this.camera, this.ball.contact[2]);
+    this.mesh = new Mesh(spec.heightPx <= 400 ? 0.62 : 1);
     this.raster = new Raster(this.camera);
     const h = this.hitter.size.heightM;
     this.shadow = new ShadowMap(this.light.toward, [0.05 * h, 0.55 * h, 0.15 * h], 0.95 * h);

@@ -20,7 +20,7 @@ let truth: SwingTruth;
 const ffmpeg = (...words: string[]) => execFileSync("ffmpeg", ["-loglevel", "error", ...words], { maxBuffer: 1 << 28 });
 
 beforeAll(async () => {
-  const drawn = await cachedSwing(spec, folder);
+  const drawn = await cachedSwing(spec, folder, { threads: 1 });
   [file, truth] = [drawn.path, drawn.truth];
   expect(drawn.wasCached).toBe(false);
 }, 60_000);
@@ -61,7 +61,7 @@ describe("a rendered swing", () => {
   test("can be stopped, and leaves no file behind", async () => {
     const stop = new AbortController();
     const out = path.join(folder, "stopped.mp4");
-    const drawing = renderSwing(spec, out, { signal: stop.signal, onProgress: (done) => (done === 5 ? stop.abort() : undefined) });
+    const drawing = renderSwing(spec, out, { signal: stop.signal, threads: 1, onProgress: (done) => (done === 5 ? stop.abort() : undefined) });
     await expect(drawing).rejects.toThrow("abort");
     expect(readdirSync(folder)).toEqual([path.basename(file)]);
   }, 60_000);
