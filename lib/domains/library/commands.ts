@@ -1,14 +1,19 @@
+import type { Granted, Subject } from "@/lib/access/ability";
 import { contentHash } from "@/lib/core/canonical-json";
-import { InvalidError } from "@/lib/core/errors";
+import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
+import type { Patch } from "@/lib/core/patch";
 import { problemLine, type RecordProblem } from "@/lib/core/record-problem";
 import { now } from "@/lib/platform/clock";
-import type { Prisma, Transaction } from "@/lib/platform/database";
-import { checkLibrary, OUR_FORMULAS } from "./rules";
-import { type LibraryParts, readLibrary } from "./schema";
+import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/database";
+import type { ProposalSubject } from "./policy";
+import { checkLibrary, idOfName, type LibraryAfter, OUR_FORMULAS, patchOf, patchOfNew, type ProposalSubject as Kind, takeProposal } from "./rules";
 import {
-  causeEdgeRows, causeNodeRows, checkpointRow, drillFaultRows, drillRow, type EditionHead, editionHead, faultCueRows, faultLinkRows, faultNameRows,
-  faultRow, findEditionInForce, partRows,
+  type DrillRecord, type FaultRecord, type LibraryParts, patchForm, type ProposeChangeInput, type ProposeNewDrillInput, readLibrary, typedFields,
+} from "./schema";
+import {
+  asJson, causeEdgeRows, causeNodeRows, checkpointRow, drillFaultRows, drillRow, type EditionHead, editionHead, faultCueRows, faultLinkRows, faultNameRows,
+  faultRow, findEditionInForce, partRows, readEdition, readWorkingTables,
 } from "./scope";
 
 /** Why files did not become a library: one sentence for each problem, with file, record and field. Nothing was written. */
@@ -68,8 +73,138 @@ interface NewEdition {
 async function writeEdition(tx: Transaction, academyId: Id, { number, parts, summary, approvedById }: NewEdition): Promise<EditionHead> {
   return tx.edition.create({
     data: {
-      id: newId(), academyId, number, contentHash: await contentHash(parts), snapshot: parts as Prisma.InputJsonObject, summary, approvedById, approvedAt: now(),
+      id: newId(), academyId, number, contentHash: await contentHash(parts), snapshot: asJson(parts), summary, approvedById, approvedAt: now(),
     },
     select: editionHead,
   });
+}
+
+const recordOf = (parts: LibraryParts, kind: Kind, recordId: string): DrillRecord | FaultRecord | null =>
+  (kind === "drill" ? parts.drills.drills : parts.faults.faults).find(({ id }) => id === recordId) ?? null;
+
+async function inForceOf(tx: Transaction, academyId: Id): Promise<EditionHead> {
+  const edition = await findEditionInForce(tx, academyId);
+  if (!edition) throw new NotFoundError("library");
+  return edition;
+}
+
+/** The record as it stood in the edition that the writer had before them. */
+async function recordThen(tx: Transaction, academyId: Id, editionId: Id, kind: Kind, recordId: string): Promise<DrillRecord | FaultRecord> {
+  const edition = await tx.edition.findFirst({ where: { academyId, id: editionId }, select: { id: true } });
+  const record = edition && recordOf(await readEdition(tx, academyId, edition.id), kind, recordId);
+  if (!record) throw new NotFoundError(kind);
+  return record;
+}
+
+/** Each refusal at the field of the form that it is about. */
+function refusedProposal(refusals: readonly RecordProblem[]): InvalidError {
+  const fields: Record<string, string> = {};
+  for (const { field, words } of refusals) fields[field.split(".")[0] || "form"] ??= words;
+  return new InvalidError(refusals[0]?.words ?? "The proposal cannot be taken.", fields);
+}
+
+interface Draft {
+  readonly kind: Kind;
+  readonly recordId: string;
+  readonly patch: Patch;
+  readonly reason: string;
+}
+
+async function keepProposal(tx: Transaction, academyId: Id, proposedById: Id, { kind, recordId, patch, reason }: Draft): Promise<Id> {
+  const edition = await inForceOf(tx, academyId);
+  const after = takeProposal(await readEdition(tx, academyId, edition.id), kind, recordId, patch);
+  if (!after.isApplied) throw refusedProposal(after.refusals);
+  const { id } = await tx.proposal.create({
+    data: {
+      id: newId(), academyId, kind, recordId, patch: asJson(patch), reason, baseEditionId: edition.id, proposedById, proposedAt: now(), state: "open",
+    },
+    select: { id: true },
+  });
+  return id;
+}
+
+/**
+ * Keeps a change of one record as a patch against the edition in force; nothing of the library changes. What the form
+ * was written against is compared with what is in force, so that a change made meanwhile is named.
+ */
+export async function proposeChange(tx: Transaction, academy: Granted<Subject, "library.propose">, proposedById: Id, input: ProposeChangeInput): Promise<Id> {
+  const { subject: kind, recordId, baseEditionId, reason, ...sent } = input;
+  const record = await recordThen(tx, academy.academyId, baseEditionId, kind, recordId);
+  return keepProposal(tx, academy.academyId, proposedById, { kind, recordId, patch: patchOf(kind, record, typedFields(kind, record, sent)), reason });
+}
+
+/** Keeps a new drill as a patch on nothing. Who must be there, gear, helmet and levels are those of the drill it is like. */
+export async function proposeNewDrill(tx: Transaction, academy: Granted<Subject, "library.propose">, proposedById: Id, input: ProposeNewDrillInput): Promise<Id> {
+  const { academyId } = academy;
+  const { likeId, baseEditionId, reason, ...sent } = input;
+  const like = await recordThen(tx, academyId, baseEditionId, "drill", likeId);
+  const recordId = idOfName(input.name);
+  const inForce = await inForceOf(tx, academyId);
+  const isTaken = recordId === "" || recordOf(await readEdition(tx, academyId, inForce.id), "drill", recordId) !== null;
+  if (isTaken) throw new InvalidError("There is a drill of this name already.", { name: "There is a drill of this name already. Please give it another." });
+  const record = { ...like, ...typedFields("drill", like, sent), id: recordId, next: null, easier: null };
+  return keepProposal(tx, academyId, proposedById, { kind: "drill", recordId, patch: patchOfNew(record), reason });
+}
+
+/** Closes a proposal that is still open; whoever comes second is told so. */
+async function closeProposal(tx: Transaction, { academyId, id }: ProposalSubject, data: Prisma.ProposalUncheckedUpdateManyInput): Promise<void> {
+  const { count } = await tx.proposal.updateMany({ where: { academyId, id, state: "open" }, data: { ...data, decidedAt: now() } });
+  if (count === 0) throw new ConflictError("This proposal was decided already. Nothing was changed.");
+}
+
+/** Takes an own proposal back. */
+export async function withdrawProposal(tx: Transaction, proposal: Granted<ProposalSubject, "proposal.withdraw">, decidedById: Id): Promise<void> {
+  await closeProposal(tx, proposal, { state: "withdrawn", decidedById });
+}
+
+/** Leaves the library as it is and tells why. */
+export async function declineProposal(tx: Transaction, proposal: Granted<ProposalSubject, "proposal.decide">, decidedById: Id, words: string): Promise<void> {
+  await closeProposal(tx, proposal, { state: "declined", decidedById, decisionWords: words });
+}
+
+/**
+ * Makes a proposal part of the library: the patch on what the working tables hold now, every check of the whole, then
+ * the tables and the next edition in one transaction. Of two approvals at the same moment the database lets one through.
+ * @throws ConflictError naming what has changed since, or that somebody was quicker
+ */
+export async function approveProposal(tx: Transaction, proposal: Granted<ProposalSubject, "proposal.decide">, decidedById: Id): Promise<EditionHead> {
+  const { academyId, id } = proposal;
+  // Which edition comes next is read before what the tables hold: what changes between the two is refused by its number.
+  const { number } = await inForceOf(tx, academyId);
+  const found = await tx.proposal.findUniqueOrThrow({ where: { academyId_id: { academyId, id } } });
+  if (found.state !== "open") throw new ConflictError("This proposal was decided already. Nothing was changed.");
+  const kind: Kind = found.kind === "fault" ? "fault" : "drill";
+  const after = takeProposal(await readWorkingTables(tx, academyId), kind, found.recordId, patchForm.parse(found.patch));
+  if (!after.isApplied) throw new ConflictError(`This cannot be taken as it is; nothing was changed. ${after.refusals.map(problemLine).join(" ")}`);
+  const what = after.drill ? `the drill “${after.drill.name}”` : `“${after.fault?.name ?? found.recordId}”`;
+  const summary = `${after.isNew ? "New" : "Changed"}: ${what}. ${found.reason}`;
+  const edition = await writeEdition(tx, academyId, { number: number + 1, parts: after.parts, summary, approvedById: decidedById }).catch((error: unknown) => {
+    if (refusedByUnique(error) === null) throw error;
+    throw new ConflictError("Somebody approved another change at the same moment. Nothing of this one was taken; please look at it again and approve it then.");
+  });
+  await putInForce(tx, academyId, after);
+  await closeProposal(tx, proposal, { state: "approved", decidedById, editionId: edition.id });
+  return edition;
+}
+
+async function putInForce(tx: Transaction, academyId: Id, { parts, fault, drill, isNew }: Extract<LibraryAfter, { isApplied: true }>): Promise<void> {
+  if (fault) {
+    const key = { academyId, faultId: fault.id };
+    const { name, body } = faultRow(academyId, fault);
+    await tx.fault.update({ where: { academyId_id: { academyId, id: fault.id } }, data: { name, body } });
+    await tx.causeNode.update({ where: { academyId_id: { academyId, id: fault.id } }, data: { name } });
+    await tx.faultName.deleteMany({ where: key });
+    await tx.faultName.createMany({ data: faultNameRows(academyId, fault) });
+    await tx.faultCue.deleteMany({ where: key });
+    await tx.faultCue.createMany({ data: faultCueRows(academyId, fault) });
+  }
+  if (drill && isNew) {
+    await tx.drill.create({ data: drillRow(academyId, drill) });
+    await tx.drillFault.createMany({ data: drillFaultRows(academyId, drill) });
+    const part = partRows(academyId, parts).find((row) => row.id === "drills");
+    if (part) await tx.libraryPart.update({ where: { academyId_id: { academyId, id: "drills" } }, data: { body: part.body } });
+  } else if (drill) {
+    const { name, minAge, body } = drillRow(academyId, drill);
+    await tx.drill.update({ where: { academyId_id: { academyId, id: drill.id } }, data: { name, minAge, body } });
+  }
 }

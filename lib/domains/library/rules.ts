@@ -254,6 +254,18 @@ interface PatchableRecords {
   fault: FaultRecord;
 }
 
+/** The fields that differ from a record, as a patch. */
+export function patchOf(subject: ProposalSubject, record: DrillRecord | FaultRecord, fields: Readonly<Record<string, unknown>>): Patch {
+  const before = new Map<string, unknown>(Object.entries(record));
+  const changed = Object.entries(fields).filter(([field, becomes]) => !isSameValue(before.get(field), becomes));
+  return Object.fromEntries(changed.map(([field, becomes]) => [field, { was: before.get(field) ?? null, becomes: becomes ?? null }]));
+}
+
+/** An id made of a name: "Back-heel lane tee" becomes "back-heel-lane-tee". */
+export function idOfName(name: string): string {
+  return name.normalize("NFD").toLowerCase().replace(/[\u0300-\u036f'’]/g, "").replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+}
+
 /** What a proposal makes of a record, or every reason why it cannot be taken. */
 export type ProposalOutcome<T> = { readonly isApplied: true; readonly record: T } | { readonly isApplied: false; readonly refusals: readonly (PatchRefusal | RecordProblem)[] };
 
@@ -263,12 +275,64 @@ const FORMS = { drill: drillForm, fault: faultForm };
 export function applyProposal<S extends ProposalSubject>(subject: S, record: PatchableRecords[S], patch: Patch): ProposalOutcome<PatchableRecords[S]> {
   const patched = applyPatch(record, patch, PATCHABLE[subject]);
   if (!patched.isApplied) return patched;
-  const read = FORMS[subject].safeParse(patched.record);
-  if (!read.success) {
-    const refusals = read.error.issues.map(({ path, message }) => ({ file: `${subject}s`, id: record.id, field: path.map(String).join("."), words: `${message}.` }));
-    return { isApplied: false, refusals };
+  const refusals = formProblems(subject, patched.record);
+  return refusals.length > 0 ? { isApplied: false, refusals } : patched;
+}
+
+function formProblems(subject: ProposalSubject, record: { readonly id: string }): RecordProblem[] {
+  const read = FORMS[subject].safeParse(record);
+  if (read.success) return [];
+  return read.error.issues.map(({ path, message }) => ({ file: `${subject}s`, id: record.id, field: path.map(String).join("."), words: `${message}.` }));
+}
+
+/** A record that is not in force yet as a patch: nothing stood there, and every field shall. */
+export function patchOfNew(record: object): Patch {
+  return Object.fromEntries(Object.entries(record).map(([field, becomes]) => [field, { was: null, becomes }]));
+}
+
+/** What a patch would put in place of each field that it names. */
+export function valuesOf(patch: Patch, which: "was" | "becomes"): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(patch).map(([field, change]) => [field, change[which]]));
+}
+
+/** The library with a proposal taken and the record it made, or why it cannot be taken. `isNew`: there was no such record. */
+export type LibraryAfter =
+  | { readonly isApplied: true; readonly parts: LibraryParts; readonly fault: FaultRecord | null; readonly drill: DrillRecord | null; readonly isNew: boolean }
+  | { readonly isApplied: false; readonly refusals: readonly RecordProblem[] };
+
+/**
+ * Takes a proposal on trial: the patch on the record in force, then every check of the whole library. Nothing of the
+ * library given is changed.
+ */
+export function takeProposal(parts: LibraryParts, subject: ProposalSubject, recordId: string, patch: Patch, known: KnownFormulas = OUR_FORMULAS): LibraryAfter {
+  const file = `${subject}s`;
+  const refuse = (refusals: readonly (PatchRefusal | RecordProblem)[]): LibraryAfter => ({
+    isApplied: false,
+    refusals: refusals.map((refusal) => ("kind" in refusal ? { file, id: recordId, field: refusal.field, words: refusal.words } : refusal)),
+  });
+  const checked = (after: Extract<LibraryAfter, { isApplied: true }>): LibraryAfter => {
+    const problems = checkLibrary(after.parts, known);
+    return problems.length > 0 ? refuse(problems) : after;
+  };
+  const replaced = <T extends { readonly id: string }>(list: readonly T[], record: T) => list.map((other) => (other.id === record.id ? record : other));
+  if (subject === "fault") {
+    const record = parts.faults.faults.find(({ id }) => id === recordId);
+    if (!record) return refuse([{ file, id: recordId, field: "id", words: "There is no such fault." }]);
+    const outcome = applyProposal("fault", record, patch);
+    if (!outcome.isApplied) return refuse(outcome.refusals);
+    const faults = replaced(parts.faults.faults, outcome.record);
+    return checked({ isApplied: true, parts: { ...parts, faults: { ...parts.faults, faults } }, fault: outcome.record, drill: null, isNew: false });
   }
-  return patched;
+  const record = parts.drills.drills.find(({ id }) => id === recordId);
+  const withDrills = (drills: DrillRecord[], drill: DrillRecord, isNew: boolean) =>
+    checked({ isApplied: true, parts: { ...parts, drills: { ...parts.drills, drills } }, fault: null, drill, isNew });
+  if (record) {
+    const outcome = applyProposal("drill", record, patch);
+    return outcome.isApplied ? withDrills(replaced(parts.drills.drills, outcome.record), outcome.record, false) : refuse(outcome.refusals);
+  }
+  const read = drillForm.safeParse({ ...valuesOf(patch, "becomes"), id: recordId });
+  if (!read.success) return refuse(formProblems("drill", { ...valuesOf(patch, "becomes"), id: recordId }));
+  return withDrills([...parts.drills.drills, read.data], read.data, true);
 }
 
 /** A field of a proposal beside what is in force, for reading. */
@@ -288,7 +352,7 @@ export function wordsOfValue(value: unknown): string {
 }
 
 /** Each field of a proposal compared, word by word, with what is in force now. */
-export function compareProposal(record: DrillRecord | FaultRecord, patch: Patch): FieldDifference[] {
+export function compareProposal(record: object, patch: Patch): FieldDifference[] {
   const now = new Map<string, unknown>(Object.entries(record));
   return Object.entries(patch).map(([field, { was, becomes }]) => ({
     field,

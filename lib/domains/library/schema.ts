@@ -303,11 +303,87 @@ export function readLibrary(files: Readonly<Record<string, unknown>>): { parts: 
   return { parts: problems.length === 0 ? (parts as LibraryParts) : null, problems };
 }
 
-/** A proposal as its form sends it: one record, a change per field, and why. Which fields may change is a rule. */
-export const proposalForm = z.strictObject({
-  subject: z.enum(["drill", "fault"]),
-  recordId: id,
-  changes: z.record(z.string(), z.strictObject({ was: z.unknown(), becomes: z.unknown() })),
-  reason: z.string().trim().min(3, "Please say in a few words why.").max(1000, "Please keep the reason under 1000 letters."),
+/** Words as a form sends them: spaces at the ends do not count. */
+const typed = (most: number) => z.string().trim().max(most, `Please keep this under ${most} letters.`);
+const typedWords = typed(2000).min(1, "This cannot stay empty.");
+/** One entry a line; empty lines do not count. */
+const typedLines = typed(6000).transform((text) => text.split(/\r?\n/).map((line) => line.trim()).filter((line) => line !== ""));
+const typedNumber = (low: number, high: number) =>
+  z.coerce.number({ error: "Please write a number." }).min(low, `At least ${low}.`).max(high, `At most ${high}.`);
+const typedList = z.array(typed(2000)).max(40);
+const reasonWords = typed(1000).refine((text) => text.split(/\s+/).filter(Boolean).length >= 3, "Please say in at least three words why.");
+
+/** What a form may send of a record. A field that is not sent stays as it is; which record has which field is a rule. */
+const changeFields = {
+  name: typedWords.optional(),
+  purpose: typedWords.optional(),
+  steps: typedLines.optional(),
+  cueText: typedList.optional(),
+  cueFocus: z.array(z.enum(["external", "internal", "mixed"])).max(40).optional(),
+  equipment: typedLines.optional(),
+  space: typedWords.optional(),
+  minutes: typedNumber(0.5, 60).optional(),
+  sets: typedNumber(1, 10).pipe(z.int("A whole number, please.")).optional(),
+  reps: typedNumber(1, 50).pipe(z.int("A whole number, please.")).optional(),
+  fullSwings: typedNumber(0, 100).pipe(z.int("A whole number, please.")).optional(),
+  effortPercent: typedNumber(0, 100).pipe(z.int("A whole number, please.")).optional(),
+  safety: typed(6000).optional(),
+  minAge: typedNumber(8, 99).pipe(z.int("A whole number, please.")).optional(),
+  avoidIf: typedLines.optional(),
+  avoidParts: z.array(bodyPart).optional(),
+  /** Sent with the boxes, so that no box ticked is an answer and not a field that was not sent. */
+  hasAvoidParts: z.literal("yes").optional(),
+  maxSessionsPerWeek: z.union([z.literal(""), typedNumber(1, 7).pipe(z.int("A whole number, please."))]).optional(),
+  synonyms: typedLines.optional(),
+  looksSide: typedWords.optional(),
+  looksRear: typedWords.optional(),
+  looksFront: typedWords.optional(),
+  whyItHurts: typedWords.optional(),
+  tell: z.array(typedWords).optional(),
+  playerWording: typedWords.optional(),
+};
+
+/** A change of one record as its form sends it: the edition it was written against, its fields, and why. */
+export const proposeChangeForm = z.strictObject({
+  subject: z.enum(["drill", "fault"]), recordId: id, baseEditionId: z.uuid(), reason: reasonWords, ...changeFields,
 });
-export type ProposalInput = z.infer<typeof proposalForm>;
+/** A new drill, written from one that is in force: what is not sent is as it is there. */
+export const proposeNewDrillForm = z.strictObject({ likeId: id, baseEditionId: z.uuid(), reason: reasonWords, ...changeFields, name: typedWords });
+export type ChangeFields = Pick<z.infer<typeof proposeChangeForm>, keyof typeof changeFields>;
+export type ProposeChangeInput = z.infer<typeof proposeChangeForm>;
+export type ProposeNewDrillInput = z.infer<typeof proposeNewDrillForm>;
+
+/** The new values of a record's fields as a form sends them; a field that was not sent is not among them. */
+export function typedFields(subject: "drill" | "fault", record: DrillRecord | FaultRecord, sent: ChangeFields): Record<string, unknown> {
+  const {
+    cueText, cueFocus, minutes, sets, reps, fullSwings, effortPercent, safety, hasAvoidParts, avoidParts, maxSessionsPerWeek, looksSide, looksRear, looksFront, tell, ...plain
+  } = sent;
+  const fields: Record<string, unknown> = { ...plain };
+  if (cueText) fields.cues = cueText.map((text, index) => ({ text, focus: cueFocus?.[index] ?? "external" })).filter(({ text }) => text !== "");
+  if (hasAvoidParts || avoidParts) fields.avoidParts = avoidParts ?? [];
+  if (typeof maxSessionsPerWeek === "number") fields.maxSessionsPerWeek = maxSessionsPerWeek;
+  const lines = safety?.split(/\r?\n/).map((line) => line.trim()).filter((line) => line !== "");
+  if (lines) fields.safety = subject === "drill" ? lines : lines.join(" ") || null;
+  if ("dose" in record) fields.dose = { ...record.dose, ...definedOf({ minutes, sets, reps, fullSwings, effortPercent }) };
+  if ("looks" in record) {
+    fields.looks = { ...record.looks, ...definedOf({ side: looksSide, rear: looksRear, front: looksFront }) };
+    if (tell) fields.lookAlikes = record.lookAlikes.map((other, index) => ({ ...other, tell: tell[index] ?? other.tell }));
+  }
+  return fields;
+}
+
+const definedOf = (fields: object) => Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
+
+export const proposalIdForm = z.object({ proposalId: z.uuid() });
+export const declineProposalForm = z.object({
+  proposalId: z.uuid(), words: typed(1000).refine((text) => text.split(/\s+/).filter(Boolean).length >= 3, "Please say in at least three words why not."),
+});
+/** A patch as it is stored. */
+export const patchForm = z.record(z.string(), z.strictObject({ was: z.unknown(), becomes: z.unknown() }));
+export const PROPOSAL_STATES = ["open", "approved", "declined", "withdrawn"] as const;
+export type ProposalState = (typeof PROPOSAL_STATES)[number];
+export const listProposalsForm = z.object({ state: z.enum(PROPOSAL_STATES).default("open"), after: z.uuid().optional() });
+export const listEditionsForm = z.object({ before: z.coerce.number().int().positive().optional() });
+export const recordIdForm = z.object({ id });
+export const recordForChangeForm = z.object({ subject: z.enum(["drill", "fault"]), id });
+export const searchForm = z.object({ text: z.string().trim().max(200).default("") });

@@ -10,7 +10,7 @@ import { type CheckpointRecord, type DrillRecord, type FaultRecord, type Library
  * How the library stands in its working tables. A file's records are rows of their own; what is left of the file is its
  * part, which keeps the order of the ids. What is searched or joined has a column, the rest of a record its body.
  */
-const json = (value: object) => value as Prisma.InputJsonObject;
+export const asJson = (value: object) => value as Prisma.InputJsonObject;
 const idsOf = (records: readonly { readonly id: string }[]) => records.map(({ id }) => id);
 
 /** The parts: each file with the ids of its records in place of the records. */
@@ -23,12 +23,12 @@ export function partRows(academyId: Id, parts: LibraryParts): Prisma.LibraryPart
     causes: { ...parts.causes, nodes: idsOf(parts.causes.nodes), edges: idsOf(parts.causes.edges) },
     drills: { ...parts.drills, drills: idsOf(parts.drills.drills) },
   };
-  return Object.entries(left).map(([id, body]) => ({ academyId, id, body: json(body) }));
+  return Object.entries(left).map(([id, body]) => ({ academyId, id, body: asJson(body) }));
 }
 
 export function faultRow(academyId: Id, fault: FaultRecord): Prisma.FaultCreateManyInput {
   const { id, name, area, phase, sport, onlyFor, synonyms, symptoms, checkpoints: _checkpoints, cues: _cues, ...rest } = fault;
-  return { academyId, id, name, area, phase, sport, onlyFor, body: json({ ...rest, order: { synonyms, symptoms: idsOf(symptoms) } }) };
+  return { academyId, id, name, area, phase, sport, onlyFor, body: asJson({ ...rest, order: { synonyms, symptoms: idsOf(symptoms) } }) };
 }
 
 export function faultNameRows(academyId: Id, fault: FaultRecord): Prisma.FaultNameCreateManyInput[] {
@@ -46,14 +46,14 @@ export function faultLinkRows(academyId: Id, fault: FaultRecord) {
   return {
     symptoms: fault.symptoms.map(({ id, judgement, strength }): Prisma.FaultSymptomCreateManyInput => ({ ...key, symptomId: id, judgement, strength })),
     checkpoints: fault.checkpoints.map(({ checkpoint, op, value, valueYouth, weight, ...rest }, position): Prisma.FaultCheckpointCreateManyInput => ({
-      ...key, checkpointId: checkpoint, op, value, valueYouth, weight, body: json({ ...rest, position }),
+      ...key, checkpointId: checkpoint, op, value, valueYouth, weight, body: asJson({ ...rest, position }),
     })),
   };
 }
 
 export function checkpointRow(academyId: Id, checkpoint: CheckpointRecord): Prisma.CheckpointCreateManyInput {
   const { id, name, area, phase, formulaId, formulaVersion, ...rest } = checkpoint;
-  return { academyId, id, name, area, phase, formulaId, formulaVersion, isMeasured: isMeasured(checkpoint), body: json(rest) };
+  return { academyId, id, name, area, phase, formulaId, formulaVersion, isMeasured: isMeasured(checkpoint), body: asJson(rest) };
 }
 
 export function causeNodeRows(academyId: Id, parts: LibraryParts): Prisma.CauseNodeCreateManyInput[] {
@@ -61,10 +61,10 @@ export function causeNodeRows(academyId: Id, parts: LibraryParts): Prisma.CauseN
   return parts.causes.nodes.map((node) => {
     if (node.kind === "fault") {
       const { id, kind, onlyFor, ...body } = node;
-      return { academyId, id, kind, name: faultNames.get(id) ?? id, onlyFor, body: json(body) };
+      return { academyId, id, kind, name: faultNames.get(id) ?? id, onlyFor, body: asJson(body) };
     }
     const { id, kind, name, onlyFor, ...body } = node;
-    return { academyId, id, kind, name, onlyFor, body: json(body) };
+    return { academyId, id, kind, name, onlyFor, body: asJson(body) };
   });
 }
 
@@ -74,7 +74,7 @@ export function causeEdgeRows(academyId: Id, parts: LibraryParts): Prisma.CauseE
 
 export function drillRow(academyId: Id, drill: DrillRecord): Prisma.DrillCreateManyInput {
   const { id, name, sport, setup, minAge, onlyFor, faults, ...rest } = drill;
-  return { academyId, id, name, sport, setup, minAge, onlyFor, body: json({ ...rest, order: { faults: faults.map(({ fault }) => fault) } }) };
+  return { academyId, id, name, sport, setup, minAge, onlyFor, body: asJson({ ...rest, order: { faults: faults.map(({ fault }) => fault) } }) };
 }
 
 export function drillFaultRows(academyId: Id, drill: DrillRecord): Prisma.DrillFaultCreateManyInput[] {
