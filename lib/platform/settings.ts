@@ -22,6 +22,8 @@ const schema = z.object({
   UPLOAD_MAX_BYTES: z.coerce.number({ error: "must be a number of bytes" }).int().positive("must be above 0").default(2 * 1024 ** 3),
   LOG_LEVEL: z.enum(["debug", "info", "warn", "error", "silent"], { error: "must be debug, info, warn, error or silent" }).default("info"),
   DEMO: z.enum(["on", "off"], { error: "must be on or off" }).default("off"),
+  // How the demo's swings are drawn: as a phone would film them, or small for the tests.
+  DEMO_CLIPS: z.enum(["usual", "small"], { error: "must be usual or small" }).default("usual"),
   // For tests: the instant at which the program's clock starts.
   CLOCK_STARTS_AT: z.iso.datetime({ error: "must be an instant such as 2026-11-25T15:00:00Z" }).optional(),
 });

@@ -1,0 +1,52 @@
+import { createReadStream } from "node:fs";
+import { stat } from "node:fs/promises";
+import path from "node:path";
+import { authorize } from "@/lib/access/ability";
+import type { Person } from "@/lib/access/actor";
+import type { Id } from "@/lib/core/ids";
+import { beginUpload } from "@/lib/domains/clips/actions";
+import { receiveUpload, type BegunUpload } from "@/lib/domains/clips/commands";
+import { checkReceivedUpload } from "@/lib/domains/clips/jobs";
+import { sendBytes } from "@/lib/domains/clips/policy";
+import { findUploadSubject } from "@/lib/domains/clips/scope";
+import { blobs } from "@/lib/platform/blobs";
+import { daysAfter } from "@/lib/platform/clock";
+import { database, inTransaction } from "@/lib/platform/database";
+import { hashOf } from "@/lib/platform/video/ingest";
+import { receivedKey } from "@/lib/platform/video/incoming";
+import { cachedSwing } from "../media/cache";
+import type { DemoFilm } from "./films";
+import { markSwing } from "./mark-swing";
+
+/** Where drawn swings are kept between starts. */
+const CACHE = path.resolve(".data/drawn-swings");
+
+/**
+ * Draws a swing, sends it the way a phone's film goes (upload, check, clip) and marks it where a coach would have. A
+ * film that is there already is left alone. @returns the clip, or null when its player may not be filmed
+ */
+export async function addFilm(film: DemoFilm, playerId: Id, coach: Person): Promise<{ clipId: Id; swingId: Id }> {
+  const { path: file, truth } = await cachedSwing(film.spec, CACHE);
+  const contentHash = await hashOf(createReadStream(file));
+  const where = { academyId: coach.academyId, playerId, file: { contentHash } };
+  const before = await database().clip.findFirst({ where, select: { id: true, swingId: true } });
+  if (before) return { clipId: before.id, swingId: before.swingId };
+
+  const { view, side, task } = film.spec;
+  const { data } = await beginUpload.as(coach, {
+    playerId, side, view, task, contentHash,
+    byteLength: (await stat(file)).size,
+    filmedOn: daysAfter(coach.today, -film.daysAgo),
+    swingKind: "power", effort: "game", pitchHeight: "belt", pitchSide: "middle", pitchSpeed: "unknown", batClass: "usual",
+    isMirrored: false, filmedRate: "as-file", hasCameraMoved: false, hasCameraZoomed: false, isStabilised: false,
+    cameraOffDeg: Math.abs(film.spec.cameraOffDeg),
+  });
+  const { uploadId } = data as BegunUpload;
+  await blobs().keepStream(receivedKey(uploadId), createReadStream(file));
+  await inTransaction(async (tx) => receiveUpload(tx, authorize(coach, sendBytes, await findUploadSubject(tx, { id: uploadId }))));
+  await checkReceivedUpload.perform({ uploadId }, true);
+  const clip = await database().clip.findFirstOrThrow({ where, select: { id: true, swingId: true } });
+  await database().upload.updateMany({ where: { id: uploadId }, data: { dismissedAt: new Date() } });
+  if (film.isMarked) await markSwing({ academyId: coach.academyId, clipId: clip.id, swingId: clip.swingId, coachId: coach.userId }, truth);
+  return { clipId: clip.id, swingId: clip.swingId };
+}

@@ -1,0 +1,45 @@
+import { swingSpec, type SwingSpec } from "../media/spec";
+
+export interface DemoFilm {
+  readonly player: string;
+  readonly coach: string;
+  readonly daysAgo: number;
+  readonly spec: SwingSpec;
+  /** A coach has set the events and placed the points. */
+  readonly isMarked: boolean;
+}
+
+/** A smaller picture for the tests; the motion and its truth are the same. */
+export type FilmSize = "usual" | "small";
+
+const film = (player: string, coach: string, daysAgo: number, parts: Parameters<typeof swingSpec>[0], isMarked = true) => ({ player, coach, daysAgo, parts, isMarked });
+
+const FILMS = [
+  // The first two are there when the house opens.
+  film("ines", "marlow", 0, { side: "right", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8, "front-leg-soft": 0.7 } }),
+  film("tobin", "marlow", 0, { side: "left", body: "child", seed: 23, look: { clothes: "forest", scene: "cage" }, faults: { "lunge-forward": 0.9, "hands-drift-forward": 0.7 } }),
+  film("ines", "marlow", 21, { side: "right", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 1, "front-shoulder-opens": 1, "front-leg-soft": 0.9, "trunk-fold": 0.6 } }),
+  film("ines", "marlow", 0, { side: "right", view: "rear", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8 } }, false),
+  film("ines", "marlow", 5, { side: "left", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "casting": 0.5 } }),
+  film("dell", "marlow", 14, { side: "right", body: "teen", seed: 31, look: { scene: "cage", clothes: "maroon" }, faults: { "lean-back": 0.8, "stuck-on-back-leg": 0.9 } }),
+  film("dell", "marlow", 14, { side: "right", view: "front", body: "teen", seed: 31, framesPerSecond: 120, look: { scene: "cage", clothes: "maroon" }, faults: { "lean-back": 0.8 } }, false),
+  film("bea", "marlow", 7, { side: "right", body: "child", seed: 41, look: { scene: "field", clothes: "sky" }, faults: { "no-back-hip-load": 0.9, "barrel-drag": 0.6 } }),
+  film("rafa", "marlow", 30, { side: "left", body: "adult", seed: 51, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.8, "casting": 0.6 } }),
+  film("rafa", "marlow", 2, { side: "left", body: "adult", seed: 51, task: "toss", framesPerSecond: 120, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.5 } }),
+  film("juno", "vesna", 3, { side: "left", body: "teen", seed: 61, look: { scene: "field", clothes: "sand" }, faults: { "lead-arm-bar": 0.9 } }),
+  film("oskar", "vesna", 9, { side: "right", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9, "front-leg-soft": 0.8 } }),
+  film("oskar", "vesna", 9, { side: "right", view: "rear", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9 } }, false),
+  film("wren", "marlow", 1, { side: "right", body: "child", seed: 81, framesPerSecond: 60, look: { scene: "cage", clothes: "maroon" }, faults: { "barrel-drag": 0.9, "back-elbow-no-load": 0.8 } }),
+  film("milo", "ottoline", 12, { side: "right", body: "child", seed: 91, look: { scene: "field", clothes: "forest" }, faults: { "front-shoulder-opens": 0.6 } }),
+  film("tamsin", "ottoline", 4, { side: "right", body: "teen", seed: 101, task: "toss", look: { scene: "field", clothes: "sky" }, faults: { "hands-drift-forward": 0.6 } }),
+  film("noor", "ottoline", 18, { side: "right", body: "teen", seed: 111, look: { scene: "cage", clothes: "sand" }, faults: { "stuck-on-back-leg": 0.8 } }),
+];
+
+/** How many are drawn before the doors open; the rest follow while the house is in use. */
+export const FIRST_FILMS = 2;
+
+export function demoFilms(size: FilmSize): DemoFilm[] {
+  const picture = size === "small" ? { widthPx: 640, heightPx: 360, seconds: 1.8 } : {};
+  const films = FILMS.map(({ parts, ...rest }) => ({ ...rest, spec: swingSpec({ ...parts, ...picture }) }));
+  return size === "small" ? films.slice(0, 3) : films;
+}
