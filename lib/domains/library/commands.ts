@@ -96,10 +96,18 @@ async function recordThen(tx: Transaction, academyId: Id, editionId: Id, kind: K
   return record;
 }
 
+/** The field of the form that shows a field of a record. */
+function formFieldOf(field: string): string {
+  const [first = "", second] = field.split(".");
+  if (first === "dose" && second) return second;
+  if (first === "looks" && second) return `looks${second.charAt(0).toUpperCase()}${second.slice(1)}`;
+  return first === "cues" ? "cueText" : first === "lookAlikes" ? "tell" : first || "form";
+}
+
 /** Each refusal at the field of the form that it is about. */
 function refusedProposal(refusals: readonly RecordProblem[]): InvalidError {
   const fields: Record<string, string> = {};
-  for (const { field, words } of refusals) fields[field.split(".")[0] || "form"] ??= words;
+  for (const { field, words } of refusals) fields[formFieldOf(field)] ??= words;
   return new InvalidError(refusals[0]?.words ?? "The proposal cannot be taken.", fields);
 }
 

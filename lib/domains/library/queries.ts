@@ -101,6 +101,11 @@ export const getDrillsForPlanning = defineQuery({
   },
 });
 
+/** The day of an instant where the academy is, YYYY-MM-DD. */
+function dayAt(instant: Date, { timeZone }: Person): string {
+  return new Intl.DateTimeFormat("en-CA", { timeZone, year: "numeric", month: "2-digit", day: "2-digit" }).format(instant);
+}
+
 async function namesOf(db: Database, academyId: Id, userIds: readonly (Id | null)[]): Promise<(userId: Id | null) => string | null> {
   const ids = [...new Set(userIds.filter((id) => id !== null))];
   const users = await db.user.findMany({ where: { academyId, id: { in: ids } }, select: { id: true, displayName: true } });
@@ -129,7 +134,8 @@ export const getLibraryIndex = defineQuery({
 });
 
 /** The editions that changed one record, newest first. */
-async function historyOf(db: Database, academyId: Id, kind: "drill" | "fault", recordId: string): Promise<ChangeView[]> {
+async function historyOf(db: Database, actor: Person, kind: "drill" | "fault", recordId: string): Promise<ChangeView[]> {
+  const { academyId } = actor;
   const found = await db.proposal.findMany({
     where: { academyId, kind, recordId, state: "approved" },
     orderBy: [{ decidedAt: "desc" }, { id: "asc" }],
@@ -138,7 +144,7 @@ async function historyOf(db: Database, academyId: Id, kind: "drill" | "fault", r
   });
   const nameOf = await namesOf(db, academyId, found.map(({ proposedById }) => proposedById));
   return found.flatMap(({ id, reason, proposedById, edition }) => {
-    return edition ? [{ editionNumber: edition.number, at: edition.approvedAt.toISOString(), by: nameOf(proposedById) ?? "", reason, proposalId: id }] : [];
+    return edition ? [{ editionNumber: edition.number, on: dayAt(edition.approvedAt, actor), by: nameOf(proposedById) ?? "", reason, proposalId: id }] : [];
   });
 }
 
@@ -151,7 +157,7 @@ export const getFault = defineQuery({
     const { edition, parts } = await partsInForce(db, granted.academyId);
     const fault = parts.faults.faults.find(({ id }) => id === input.id);
     if (!fault) throw new NotFoundError("fault");
-    const history = await historyOf(db, granted.academyId, "fault", fault.id);
+    const history = await historyOf(db, actor, "fault", fault.id);
     return { ...views.faultView(parts, fault), edition, history, can: { propose: policy.proposeToLibrary.allows(actor, granted) } };
   },
 });
@@ -165,7 +171,7 @@ export const getDrill = defineQuery({
     const { edition, parts } = await partsInForce(db, granted.academyId);
     const drill = parts.drills.drills.find(({ id }) => id === input.id);
     if (!drill) throw new NotFoundError("drill");
-    const history = await historyOf(db, granted.academyId, "drill", drill.id);
+    const history = await historyOf(db, actor, "drill", drill.id);
     return { ...views.drillView(parts, drill), edition, history, can: { propose: policy.proposeToLibrary.allows(actor, granted) } };
   },
 });
@@ -189,14 +195,14 @@ type ProposalRow = NonNullable<Awaited<ReturnType<Database["proposal"]["findFirs
 const recordIn = (parts: LibraryParts, kind: string, recordId: string) =>
   (kind === "fault" ? parts.faults.faults : parts.drills.drills).find(({ id }) => id === recordId);
 
-function proposalRowView(row: ProposalRow, parts: LibraryParts, nameOf: (userId: Id | null) => string | null): ProposalRowView {
+function proposalRowView(actor: Person, row: ProposalRow, parts: LibraryParts, nameOf: (userId: Id | null) => string | null): ProposalRowView {
   const patch = forms.patchForm.parse(row.patch);
   const isNew = patch.id?.was === null;
   const proposedName = isNew && typeof patch.name?.becomes === "string" ? patch.name.becomes : row.recordId;
   return {
     id: row.id, subject: row.kind === "fault" ? "fault" : "drill", recordName: recordIn(parts, row.kind, row.recordId)?.name ?? proposedName, isNew,
     state: forms.PROPOSAL_STATES.find((state) => state === row.state) ?? "open", reason: row.reason,
-    proposedBy: nameOf(row.proposedById) ?? "", proposedAt: row.proposedAt.toISOString(),
+    proposedBy: nameOf(row.proposedById) ?? "", proposedOn: dayAt(row.proposedAt, actor),
   };
 }
 
@@ -205,7 +211,7 @@ export const listProposals = defineQuery({
   name: "library.list-proposals",
   input: forms.listProposalsForm,
   policy: mayInAcademy<z.infer<typeof forms.listProposalsForm>, "library.see-proposals">(policy.seeProposals),
-  run: async ({ granted: { academyId }, input: { state, after }, db }): Promise<Page<ProposalRowView, Id>> => {
+  run: async ({ actor, granted: { academyId }, input: { state, after }, db }): Promise<Page<ProposalRowView, Id>> => {
     const direction = state === "open" ? "asc" : "desc";
     const found = await db.proposal.findMany({
       where: { academyId, state },
@@ -216,7 +222,7 @@ export const listProposals = defineQuery({
     const rows = found.slice(0, PAGE_ROWS);
     const { parts } = await partsInForce(db, academyId);
     const nameOf = await namesOf(db, academyId, rows.map(({ proposedById }) => proposedById));
-    return { rows: rows.map((row) => proposalRowView(row, parts, nameOf)), next: found.length > PAGE_ROWS ? (rows.at(-1)?.id ?? null) : null };
+    return { rows: rows.map((row) => proposalRowView(actor, row, parts, nameOf)), next: found.length > PAGE_ROWS ? (rows.at(-1)?.id ?? null) : null };
   },
 });
 
@@ -234,11 +240,11 @@ export const getProposal = defineQuery({
     const { parts } = await partsInForce(db, academyId);
     const nameOf = await namesOf(db, academyId, [row.proposedById, row.decidedById]);
     const patch = forms.patchForm.parse(row.patch);
-    const head = proposalRowView(row, parts, nameOf);
+    const head = proposalRowView(actor, row, parts, nameOf);
     const record = isOpen ? recordIn(parts, row.kind, row.recordId) : valuesOf(patch, "was");
     const after = isOpen ? takeProposal(parts, head.subject, row.recordId, patch) : null;
     return {
-      ...head, recordId: row.recordId, decidedBy: nameOf(row.decidedById), decidedAt: row.decidedAt?.toISOString() ?? null, answer: row.decisionWords,
+      ...head, recordId: row.recordId, decidedBy: nameOf(row.decidedById), decidedOn: row.decidedAt && dayAt(row.decidedAt, actor), answer: row.decisionWords,
       editionNumberThen: row.baseEdition.number, editionNumberMade: row.edition?.number ?? null,
       differences: compareProposal(record ?? {}, patch),
       problems: after && !after.isApplied ? after.refusals : [],
@@ -252,7 +258,7 @@ export const listEditions = defineQuery({
   name: "library.list-editions",
   input: forms.listEditionsForm,
   policy: mayInAcademy<z.infer<typeof forms.listEditionsForm>, "library.read">(policy.readLibraryInForce),
-  run: async ({ granted: { academyId }, input: { before }, db }): Promise<Page<EditionView, number>> => {
+  run: async ({ actor, granted: { academyId }, input: { before }, db }): Promise<Page<EditionView, number>> => {
     const found = await db.edition.findMany({
       where: { academyId, ...(before ? { number: { lt: before } } : {}) },
       orderBy: { number: "desc" },
@@ -264,7 +270,7 @@ export const listEditions = defineQuery({
     const newest = await findEditionInForce(db, academyId);
     return {
       rows: rows.map(({ id, number, contentHash, approvedAt, approvedById, summary, result }) => ({
-        id, number, contentHash, approvedAt: approvedAt.toISOString(), approvedBy: nameOf(approvedById), summary, proposalId: result[0]?.id ?? null, isInForce: id === newest?.id,
+        id, number, contentHash, approvedOn: dayAt(approvedAt, actor), approvedBy: nameOf(approvedById), summary, proposalId: result[0]?.id ?? null, isInForce: id === newest?.id,
       })),
       next: found.length > PAGE_ROWS ? (rows.at(-1)?.number ?? null) : null,
     };

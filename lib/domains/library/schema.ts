@@ -69,7 +69,7 @@ export const faultForm = z.strictObject({
     valueOfFlight: z.strictObject({ form: flight, seconds: positive }).optional(),
   })),
   commonAt: perLevel(z.int().min(0).max(3)), lookAlikes: z.array(z.strictObject({ fault: id.nullable(), other: words.nullable(), tell: words })),
-  cues: z.array(cue).min(3), playerWording: words, safety: words.nullable(), eyeOnly: words.optional(), onlyFor: slapOnly,
+  cues: z.array(cue).min(3, "must hold three cues at least"), playerWording: words, safety: words.nullable(), eyeOnly: words.optional(), onlyFor: slapOnly,
   noDrillAt: z.partialRecord(level, words).optional(),
 });
 
@@ -120,11 +120,11 @@ export const questionForm = z.strictObject({
 export const drillForm = z.strictObject({
   id, name: words, sport, setup: z.enum(["dry", "tee", "toss", "live", "machine", "throw", "strength", "mobility"]), purpose: words,
   faults: z.array(z.strictObject({ fault: id, effect: share, role: z.enum(["primary", "secondary"]) })).min(1),
-  steps: wordList.min(3).max(6), cues: z.array(cue).min(1), equipment: wordList, gear: z.array(id), space: words, spaceM, needsCage: z.boolean(),
+  steps: wordList.min(3, "must be three steps at least").max(6, "must be six steps at most"), cues: z.array(cue).min(1, "must hold one cue at least"), equipment: wordList, gear: z.array(id), space: words, spaceM, needsCage: z.boolean(),
   partner: words, partnerCount: z.int().min(0).max(2), adult: adultRule,
   dose: z.strictObject({ minutes: positive.max(60), sets: z.int().min(1).max(10), reps: z.int().min(1).max(50), fullSwings: count.max(100), effortPercent: count.max(100) }),
   levels: z.array(level).min(1), minAge: z.int().min(8).max(99), next: id.nullable(), easier: id.nullable(), hardBalls: z.boolean(), helmet: z.boolean(),
-  safety: wordList.min(1), avoidIf: wordList, avoidParts: z.array(bodyPart),
+  safety: wordList.min(1, "must say how it is done safely"), avoidIf: wordList, avoidParts: z.array(bodyPart),
   worked: z.strictObject({ observe: words, checkpoints: z.array(z.strictObject({ checkpoint: id, move: z.enum(["up", "down", "toward-band"]) })) }),
   maxSessionsPerWeek: z.int().min(1).max(7).optional(), requiresDrill: z.array(id).optional(), faceGuardUnderAge: z.int().positive().optional(),
   avoidCauses: z.array(id).optional(), onlyFor: slapOnly,

@@ -80,7 +80,8 @@ export interface FaultCheckpointView extends NamedLink {
 /** An edition that changed a record. */
 export interface ChangeView {
   readonly editionNumber: number;
-  readonly at: string;
+  /** A day at the academy, YYYY-MM-DD. */
+  readonly on: string;
   readonly by: string;
   readonly reason: string;
   readonly proposalId: string;
@@ -161,14 +162,14 @@ export interface ProposalRowView {
   readonly state: ProposalState;
   readonly reason: string;
   readonly proposedBy: string;
-  readonly proposedAt: string;
+  readonly proposedOn: string;
 }
 
 /** A proposal beside what is in force. */
 export interface ProposalView extends ProposalRowView {
   readonly recordId: string;
   readonly decidedBy: string | null;
-  readonly decidedAt: string | null;
+  readonly decidedOn: string | null;
   /** The head coach's words when it was not taken. */
   readonly answer: string | null;
   readonly editionNumberThen: number;
@@ -184,7 +185,7 @@ export interface EditionView {
   readonly id: string;
   readonly number: number;
   readonly contentHash: string;
-  readonly approvedAt: string;
+  readonly approvedOn: string;
   readonly approvedBy: string | null;
   readonly summary: string;
   readonly proposalId: string | null;
