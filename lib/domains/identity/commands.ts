@@ -9,8 +9,8 @@ import { database, refusedByUnique, type Transaction } from "@/lib/platform/data
 import { tell } from "@/lib/platform/queue";
 import { letterDue } from "./events";
 import type { ChildSubject, UserSubject } from "./policy";
-import { hashOfSecret, INVITATION_DAYS, passwordProblem, RESET_HOURS, roleToBeginIn, SESSION_DAYS, type StaffRole } from "./rules";
-import { openSessions, roleHolds } from "./scope";
+import { INVITATION_DAYS, passwordProblem, RESET_HOURS, roleToBeginIn, SESSION_DAYS, type StaffRole } from "./rules";
+import { hashOfSecret, openSessions, roleHolds } from "./scope";
 
 /** Argon2id (the package's default) with its default cost. */
 export async function hashPassword(password: string): Promise<string> {

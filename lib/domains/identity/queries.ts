@@ -9,9 +9,9 @@ import type { Database } from "@/lib/platform/database";
 import { keptLetters } from "@/lib/platform/mail";
 import { settings } from "@/lib/platform/settings";
 import { makeChildLogin, managePeople, managePerson } from "./policy";
-import { hashOfSecret, STAFF_ROLES } from "./rules";
+import { STAFF_ROLES } from "./rules";
 import { childForm, linkForm, listPeopleForm, nothingForm, personForm } from "./schema";
-import { findChildSubject, findUserSubject, openSessions } from "./scope";
+import { findChildSubject, findUserSubject, hashOfSecret, openSessions } from "./scope";
 import type { ChildLoginView, LetterView, LinkView, MeView, PersonRow, PersonView, SessionView } from "./view";
 
 const PAGE_ROWS = 50;

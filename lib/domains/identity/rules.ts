@@ -1,5 +1,3 @@
-import { createHash } from "node:crypto";
-
 export const PASSWORD_LEAST = 10;
 const PASSWORD_MOST = 200;
 export const SESSION_DAYS = 30;
@@ -9,6 +7,7 @@ export const RESET_HOURS = 2;
 /** Roles that the office gives by hand; player and guardian come with a player of the roster. */
 export const STAFF_ROLES = ["coach", "head-coach", "admin"] as const;
 export type StaffRole = (typeof STAFF_ROLES)[number];
+export const STAFF_ROLE_WORDS: Readonly<Record<StaffRole, string>> = { coach: "coach", "head-coach": "head coach", admin: "admin" };
 
 /** Why this cannot be the password of somebody with these names, as a sentence; null when it can. */
 export function passwordProblem(password: string, names: readonly (string | null)[]): string | null {
@@ -47,9 +46,4 @@ export function deviceWords(userAgent: string | null): string {
   const system = SYSTEMS.find(([form]) => form.test(agent))?.[1] ?? "an unknown device";
   const browser = BROWSERS.find(([form]) => form.test(agent))?.[1];
   return browser ? `${browser} on ${system}` : system;
-}
-
-/** What is kept of a link's secret, or of a name that is only counted: SHA-256, hex. */
-export function hashOfSecret(secret: string): string {
-  return createHash("sha256").update(secret).digest("hex");
 }

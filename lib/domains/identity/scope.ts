@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import type { Id } from "@/lib/core/ids";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { ChildSubject, UserSubject } from "./policy";
@@ -18,4 +19,9 @@ export async function findUserSubject(db: Database, academyId: Id, userId: Id): 
 
 export async function findChildSubject(db: Database, academyId: Id, playerId: Id): Promise<ChildSubject | null> {
   return db.player.findFirst({ where: { id: playerId, academyId, leftAt: null }, select: { id: true, academyId: true, userId: true } });
+}
+
+/** What is kept of a link's secret, or of a name that is only counted: SHA-256, hex. */
+export function hashOfSecret(secret: string): string {
+  return createHash("sha256").update(secret).digest("hex");
 }

@@ -207,7 +207,7 @@ export async function recordConsent(tx: Transaction, actor: Person, player: Gran
   const givenOn = isPaper ? (given.givenOn ?? today) : today;
   const validUntil = given.validUntil ?? daysAfter(givenOn, CONSENT_MOST_DAYS);
   refuse(given.validUntil ? "validUntil" : "givenOn", consentDaysProblem(givenOn, validUntil, today));
-  const givenById = isPaper ? given.givenById : actor.userId;
+  const givenById = isPaper ? (given.givenById ?? null) : actor.userId;
   if (isPaper && givenById) {
     const isGuardian = await tx.guardianship.count({ where: { academyId, playerId, userId: givenById } });
     if (isGuardian === 0) refuse("givenById", "Choose one of this player's guardians.");

@@ -65,7 +65,7 @@ export const recordConsentForm = z.object({
   use: z.enum(CONSENT_USES, "Choose what the consent is for."),
   givenOn: optionalDay,
   validUntil: optionalDay,
-  givenById: emptyAsNull(idForm),
+  givenById: emptyAsNull(idForm).optional(),
 });
 export const withdrawConsentForm = z.object({ playerId: idForm, use: z.enum(CONSENT_USES, "Choose which consent ends.") });
 

@@ -1,0 +1,9 @@
+import { LinkPage } from "@/lib/domains/identity/components/link-page";
+import { getLink } from "@/lib/domains/identity/queries";
+
+export const metadata = { title: "Your invitation" };
+
+export default async function InvitationPage({ params }: { params: Promise<{ secret: string }> }) {
+  const { secret } = await params;
+  return <LinkPage link={await getLink({ secret })} secret={secret} />;
+}
