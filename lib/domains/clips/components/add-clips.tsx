@@ -1,0 +1,100 @@
+"use client";
+
+import { useRouter } from "next/navigation";
+import { useState, type ChangeEvent, type FormEvent } from "react";
+import type { Id } from "@/lib/core/ids";
+import { Button } from "@/lib/ui/button";
+import { Progress } from "@/lib/ui/progress";
+import type { UploadFacts } from "../schema";
+import type { BattingSide } from "../view";
+import { addWords as words } from "./add-words";
+import { CameraFactFields, SwingFactFields } from "./fact-fields";
+import { useSendingClips, type SendingClip } from "./use-sending-clips";
+
+interface AddClipsProps {
+  readonly playerId: Id;
+  readonly sides: readonly BattingSide[];
+  /** The answers of the player's last clip. */
+  readonly last: UploadFacts | null;
+  /** The side in hand where the page was opened. */
+  readonly side: BattingSide | null;
+  readonly today: string;
+}
+
+/** Film or choose videos, answer what no file says, and send them. */
+export function AddClips({ playerId, sides, last, side, today }: AddClipsProps) {
+  const router = useRouter();
+  const sending = useSendingClips(() => router.refresh());
+  const [problem, setProblem] = useState<string | null>(null);
+  const open = sending.clips.filter((it) => it.state === "waiting" || it.state === "refused");
+
+  const take = (event: ChangeEvent<HTMLInputElement>) => {
+    setProblem(null);
+    sending.choose([...(event.target.files ?? [])]);
+    event.target.value = "";
+  };
+  const submit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    if (open.length === 0) return setProblem(words.nothingChosen);
+    void sending.sendAll(new FormData(event.currentTarget));
+  };
+
+  return (
+    <form className="form" onSubmit={submit} noValidate>
+      <input type="hidden" name="playerId" value={playerId} />
+      <div className="field">
+        <label htmlFor="choose-videos">{words.choose}</label>
+        <input id="choose-videos" type="file" accept="video/*,.mp4,.mov" multiple onChange={take} aria-describedby="choose-hint" />
+        <p className="hint" id="choose-hint">
+          {words.chooseHint}
+        </p>
+      </div>
+      <div className="field only-phone">
+        <label htmlFor="film-video">{words.film}</label>
+        <input id="film-video" type="file" accept="video/*" capture="environment" onChange={take} />
+      </div>
+      {sending.clips.length > 0 ? (
+        <ul className="rows" aria-label={words.chosen(sending.clips.length)}>
+          {sending.clips.map((clip, i) => (
+            <ChosenClip key={clip.key} number={i + 1} clip={clip} onStop={() => void sending.stop(clip)} />
+          ))}
+        </ul>
+      ) : null}
+      {open.length > 1 ? <p className="quiet">{words.answersFor}</p> : null}
+      <CameraFactFields begin={last} errors={sending.fields} />
+      <SwingFactFields sides={sides} side={side} begin={last} today={today} errors={sending.fields} />
+      <div role="alert">{problem ? <p className="trouble">{problem}</p> : null}</div>
+      <Button kind="main" type="submit" aria-disabled={sending.isBusy || undefined} onClick={(event) => sending.isBusy && event.preventDefault()}>
+        {words.send(Math.max(1, open.length))}
+      </Button>
+    </form>
+  );
+}
+
+function ChosenClip({ number, clip, onStop }: { readonly number: number; readonly clip: SendingClip; readonly onStop: () => void }) {
+  const { file, facts, state, sentence, arrivedBytes } = clip;
+  const label = words.clip(number, `${(file.size / 1e6).toFixed(1)} MB`);
+  const canStop = state === "waiting" || state === "refused" || state === "sending";
+  return (
+    <li>
+      <div>
+        <b>{label}</b> {facts === null ? words.unreadable : facts === "reading" ? null : words.facts(facts.seconds.toFixed(1), facts.fps)}
+        {state === "sending" ? (
+          <Progress label={words.sending(Math.floor((100 * arrivedBytes) / Math.max(1, file.size)))} done={Math.floor((20 * arrivedBytes) / Math.max(1, file.size))} total={20} note={null} />
+        ) : null}
+        {state === "refused" ? (
+          <p role="alert">{sentence}</p>
+        ) : state === "sending" ? null : (
+          <p className="quiet" role="status">
+            {words.state[state]}
+          </p>
+        )}
+      </div>
+      {canStop ? (
+        <Button kind="plain" onClick={onStop} aria-label={`${words.stop}: ${label}`}>
+          {words.stop}
+        </Button>
+      ) : null}
+    </li>
+  );
+}

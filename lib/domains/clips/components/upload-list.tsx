@@ -1,0 +1,58 @@
+"use client";
+
+import Link from "next/link";
+import { useRouter } from "next/navigation";
+import { useEffect } from "react";
+import type { ActionState } from "@/lib/core/action-state";
+import { Button } from "@/lib/ui/button";
+import { Problem } from "@/lib/ui/problem";
+import { State } from "@/lib/ui/state";
+import { cancelUpload, dismissUpload } from "../actions";
+import type { UploadRow } from "../schema";
+import { addWords as words } from "./add-words";
+
+const ASK_AGAIN_MS = 2000;
+
+/** What became of the videos that were sent: looks again by itself while one is being looked at. */
+export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[] }) {
+  const router = useRouter();
+  const isChecking = uploads.some((it) => it.state === "checking");
+  useEffect(() => {
+    if (!isChecking) return;
+    const timer = setInterval(() => router.refresh(), ASK_AGAIN_MS);
+    return () => clearInterval(timer);
+  }, [isChecking, router]);
+  const settle = async (action: (input: { uploadId: string }) => Promise<ActionState>, uploadId: string) => {
+    await action({ uploadId });
+    router.refresh();
+  };
+
+  return (
+    <ul className="rows" aria-live="polite">
+      {uploads.map((it) => (
+        <li key={it.id}>
+          {it.state === "refused" ? (
+            <Problem
+              level="h3" happened={words.refusedTitle} kept={it.refusal}
+              action={<Button onClick={() => void settle(dismissUpload, it.id)}>{words.putAway}</Button>}
+            />
+          ) : it.state === "ready" ? (
+            <>
+              <span>{it.wasKnown ? words.known : words.ready}</span>
+              {it.swingId ? <Link href={`/swings/${it.swingId}`}>{words.open}</Link> : null}
+            </>
+          ) : it.state === "checking" ? (
+            <State is="waiting">{words.checking}</State>
+          ) : (
+            <>
+              <span>{words.partly}</span>
+              <Button kind="plain" onClick={() => void settle(cancelUpload, it.id)}>
+                {words.stop}
+              </Button>
+            </>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}

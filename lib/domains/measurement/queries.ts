@@ -1,0 +1,43 @@
+import type { z } from "zod";
+import type { Actor } from "@/lib/access/actor";
+import { defineQuery } from "@/lib/access/define-query";
+import { may } from "@/lib/access/guard";
+import { NotFoundError } from "@/lib/core/errors";
+import type { Id } from "@/lib/core/ids";
+import { seeSwing, type SwingSubject } from "@/lib/domains/clips/policy";
+import { swingIdForm } from "@/lib/domains/clips/schema";
+import { findSwingSubject, readSwingPage } from "@/lib/domains/clips/scope";
+import { getCheckpointDefinitions } from "@/lib/domains/library/queries";
+import type { LibraryForMeasuring } from "@/lib/domains/library/view";
+import type { Database } from "@/lib/platform/database";
+import { readingBook, readSwing, wantedCheckpoints } from "./rules";
+import type { SwingReadings } from "./view";
+
+async function findLibrary(actor: Actor, academyId: Id, db: Database): Promise<LibraryForMeasuring | null> {
+  try {
+    return await getCheckpointDefinitions.as(actor, { academyId }, db);
+  } catch (error) {
+    // An academy that has not taken in a library yet has clips, and no readings.
+    if (error instanceof NotFoundError) return null;
+    throw error;
+  }
+}
+
+/** One swing with what can be read from it now, and what is still needed. */
+export const getSwingReadings = defineQuery({
+  name: "measurement.get-swing-readings",
+  input: swingIdForm,
+  policy: may<z.infer<typeof swingIdForm>, SwingSubject, "swing.see">(seeSwing, (input, db, actor) => findSwingSubject(db, { id: input.swingId, academyId: actor.academyId })),
+  run: async ({ actor, granted, db }): Promise<SwingReadings> => {
+    const swing = await readSwingPage(db, granted.id, actor.today);
+    const library = await findLibrary(actor, granted.academyId, db);
+    const book = readingBook(library);
+    const records = library ? library.checkpoints.filter((it) => it.isMeasured).map((it) => it.record) : [];
+    return {
+      swing,
+      book,
+      clips: readSwing(swing, book),
+      wanted: swing.clips.map(({ clip }) => ({ clipId: clip.id, checkpoints: wantedCheckpoints(records, clip.view) })),
+    };
+  },
+});

@@ -1,0 +1,10 @@
+import { buildClip } from "../../domains/clip-story";
+import type { AccessRow } from "../row";
+
+export const rows: readonly AccessRow[] = [
+  {
+    name: "measurement.get-swing-readings",
+    may: ["head", "coach"],
+    input: async ({ academyId, playerId, userIds }) => ({ swingId: (await buildClip({ academyId, playerId, userId: userIds.coach })).swingId }),
+  },
+];
