@@ -10,9 +10,9 @@ import type { PlayerFacts } from "@/lib/domains/roster/view";
 import { now } from "@/lib/platform/clock";
 import { database, Prisma, refusedByUnique, type Database, type Transaction } from "@/lib/platform/database";
 import { ENGINE_VERSION } from "@/lib/reason/version";
-import { faultsFor, gatherInput, speaks, workOutOnce } from "./rules";
+import { faultsFor, gatherInput, proposalOf, readingsOfSwing, speaks, workOutOnce } from "./rules";
 import type { AnswerCauseInput, CallFaultInput, ChooseFocusInput, OverruleInput } from "./schema";
-import { readEvidence, readFoci, readLibraryForRanking, type RankingLibrary } from "./scope";
+import { readEvidence, readFoci, readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "./scope";
 
 export type Judged = Granted<PlayerSubject, "reasoning.judge">;
 
@@ -64,37 +64,48 @@ export async function callFault(tx: Transaction, actor: Person, player: Judged, 
   const setting = await settle(tx, actor, player, input.side);
   const name = callableFault(setting, input.faultId);
   const { academyId } = player;
-  const swing = await tx.swing.findFirst({ where: { id: input.swingId, academyId, playerId: player.id }, select: { id: true, side: true, clips: { select: { id: true } } } });
+  const swing = await tx.swing.findFirst({ where: { id: input.swingId, academyId, playerId: player.id }, select: { id: true, side: true, swingKind: true, clips: { select: { id: true } } } });
   if (!swing) throw new NotFoundError("swing");
   if (swing.side !== input.side) throw new InvalidError(`This swing was taken from the ${swing.side} side; it says nothing of the ${input.side} side. Nothing was changed.`);
   if (input.clipId && !swing.clips.some(({ id }) => id === input.clipId)) throw new InvalidError("This clip shows another swing. Nothing was changed.");
 
   const own = { academyId, swingId: swing.id, faultId: input.faultId, calledById: actor.userId, replacedAt: null };
+  const said = await whatWasSaid(setting, swing, input, name);
   await tx.observation.updateMany({ where: own, data: { replacedAt: now() } });
-  if (input.state === "take-back") return `“${name}”: your call is taken back.`;
-
-  const reading = await strongestReading(setting, swing.id, input.faultId);
-  const source = input.source ?? "eye";
-  if (source !== "eye" && !reading) throw new InvalidError(`No reading speaks of “${name}” on this swing; call it by eye. Nothing was changed.`);
-  const row = {
-    ...own, id: newId(), state: input.state, source, calledAt: now(), editionId: setting.library.editionId,
-    clipId: input.clipId ?? reading?.clipId, frameIndex: input.clipId ? input.frameIndex : reading?.frameIndex,
-    reading: reading ? (reading.snapshot as Prisma.InputJsonObject) : Prisma.DbNull,
-  };
+  if (!said) return `“${name}”: your call is taken back.`;
+  const { state, source, reading } = said;
+  const evidence = input.clipId ? { clipId: input.clipId, frameIndex: input.frameIndex } : (reading?.at ?? {});
+  const row = { ...own, ...evidence, id: newId(), state, source, calledAt: now(), editionId: setting.library.editionId, reading: reading?.snapshot ?? Prisma.DbNull };
   await orConflict(tx.observation.create({ data: row }), AT_ONCE);
-  return `“${name}”: ${input.state.replace("-", " ")}.`;
+  return `“${name}”: ${state.replace("-", " ")}.`;
 }
 
-/** The reading that weighs most for a fault on a swing, as it is now. */
-async function strongestReading({ library, player, tx }: Setting, swingId: Id, faultId: string) {
-  const links = library.parts.faults.faults.find(({ id }) => id === faultId)?.checkpoints ?? [];
-  const rows = await tx.reading.findMany({ where: { academyId: player.academyId, swingId, checkpointId: { in: links.map(({ checkpoint }) => checkpoint) } } });
+/** State and source of a call with the reading beside it; null when the call is taken back. */
+async function whatWasSaid({ library, facts, tx, player }: Setting, swing: { id: Id; swingKind: string }, input: CallFaultInput, name: string) {
+  if (input.state === "take-back") return null;
+  const fault = library.parts.faults.faults.filter(({ id }) => id === input.faultId);
+  const readings = await readReadings(tx, player.academyId, [swing.id]);
+  const proposal = proposalOf(readingsOfSwing({ parts: library.parts, facts, readings }, fault, swing).get(input.faultId));
+  const reading = strongestReading(fault.flatMap(({ checkpoints }) => checkpoints), readings);
+  if (input.state === "as-read") {
+    if (!proposal) throw new ConflictError(`The readings do not say enough about “${name}”; call it by eye. Nothing was changed.`);
+    return { state: proposal, source: "reading" as const, reading };
+  }
+  const source = input.source ?? (proposal === input.state ? "both" : "eye");
+  if (source !== "eye" && !reading) throw new InvalidError(`No reading speaks of “${name}” on this swing; call it by eye. Nothing was changed.`);
+  return { state: input.state, source, reading };
+}
+
+/** The reading that weighs most for a fault, as it is now, with the last frame it took points from. */
+function strongestReading(links: readonly { readonly checkpoint: string; readonly weight: number }[], readings: readonly StoredReading[]) {
   const weightOf = (id: string) => links.find(({ checkpoint }) => checkpoint === id)?.weight ?? 0;
-  const [row] = rows.filter(speaks).sort((a, b) => weightOf(b.checkpointId) - weightOf(a.checkpointId) || (a.clipId < b.clipId ? -1 : 1));
-  if (!row) return null;
-  const { clipId, checkpointId, formulaId, formulaVersion, value, sd, verdict, inputsHash, body } = row;
-  const frames = (body as { inputsUsed?: { frames?: readonly { frameIndex: number }[] } } | null)?.inputsUsed?.frames ?? [];
-  return { clipId, frameIndex: frames.at(-1)?.frameIndex, snapshot: { checkpointId, formulaId, formulaVersion, value, sd, verdict, inputsHash } };
+  const [found] = readings.filter((reading) => speaks(reading) && weightOf(reading.checkpointId) > 0).sort((a, b) => weightOf(b.checkpointId) - weightOf(a.checkpointId));
+  if (!found) return null;
+  const { clipId, inputsHash, body } = found;
+  const { checkpointId, formulaId, formulaVersion, unit, value, sd, sdCamera, verdict, size } = body;
+  const frame = body.inputsUsed.frames.at(-1);
+  const snapshot: Prisma.InputJsonObject = { checkpointId, formulaId, formulaVersion, unit, value, sd, sdCamera, verdict, size, inputsHash };
+  return { at: { clipId, frameIndex: frame?.frameIndex }, snapshot };
 }
 
 /** Whether a cause that was asked about is there. */

@@ -139,6 +139,12 @@ export function readingsByFault(
   }));
 }
 
+/** What the readings of one swing propose for its faults. */
+export function readingsOfSwing(given: Pick<GivenEvidence, "parts" | "facts" | "readings">, faults: readonly FaultRecord[], swing: { readonly id: string; readonly swingKind: string }): ReadonlyMap<string, FaultReadings> {
+  const own = medianReadings(given.readings.filter(({ swingId }) => swingId === swing.id), given.parts);
+  return readingsByFault(given.parts, faults, own, { isYouth: given.facts.isYouth, isRunningSlap: swing.swingKind === "running-slap" });
+}
+
 /** From which ratio on the readings propose a call; below its inverse they propose "not seen". Judgement. */
 const PROPOSES_FROM = 2;
 

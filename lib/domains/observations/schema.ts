@@ -16,13 +16,14 @@ const ofSide = { playerId: idForm, side };
 export const whatFirstForm = z.object({ ...ofSide, swingId: emptyAsMissing(idForm), why: emptyAsMissing(libraryId) });
 export const playerSideForm = z.object(ofSide);
 export const timelineForm = z.object({ ...ofSide, after: emptyAsMissing(idForm) });
-export const cageDayForm = z.object({ after: emptyAsMissing(idForm) });
+export const cageDayForm = z.object({});
 
 export const callFaultForm = z.object({
   ...ofSide,
   swingId: idForm,
   faultId: libraryId,
-  state: z.enum([...SIGHTS, "take-back"], { error: "Choose seen, not seen or not visible." }),
+  /** "as-read" takes what the readings of the swing propose. */
+  state: z.enum([...SIGHTS, "as-read", "take-back"], { error: "Choose seen, not seen or not visible." }),
   source: emptyAsMissing(z.enum(SOURCES)),
   clipId: emptyAsMissing(idForm),
   frameIndex: emptyAsMissing(z.coerce.number().int().nonnegative()),

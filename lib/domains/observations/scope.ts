@@ -63,7 +63,8 @@ export interface StoredReading extends SwingReading {
   readonly body: Reading;
 }
 
-async function readReadings(db: Database, academyId: Id, swingIds: readonly Id[]): Promise<StoredReading[]> {
+/** The readings of some swings, as they are now. */
+export async function readReadings(db: Database, academyId: Id, swingIds: readonly Id[]): Promise<StoredReading[]> {
   const rows = await db.reading.findMany({
     where: { academyId, swingId: { in: [...swingIds] } },
     orderBy: [{ swingId: "asc" }, { checkpointId: "asc" }, { clipId: "asc" }],

@@ -1,7 +1,13 @@
 import type { Id } from "@/lib/core/ids";
+import type { LibraryParts } from "@/lib/domains/library/schema";
 import type { Side } from "@/lib/domains/roster/rules";
+import { readingWords } from "@/lib/measure/reading-words";
 import type { Chain } from "@/lib/reason/chain";
+import type { FaultReadings } from "@/lib/reason/reading-evidence";
+import type { Explanation, Reason } from "@/lib/reason/reasons";
 import type { LikelihoodWord, Sight } from "@/lib/reason/types";
+import { countOf, faultsFor, proposalOf, type FaultCount, type RunCandidate } from "./rules";
+import type { FocusRow, RankingLibrary, SideEvidence, StoredReading, SwingRow } from "./scope";
 
 /** A still: a frame of a clip. */
 export interface StillView {
@@ -58,6 +64,8 @@ export interface CallSectionView {
 export interface AskFirstView {
   readonly nodeId: string;
   readonly name: string;
+  /** In words for the player or family, where the library has them. */
+  readonly question: string | null;
   readonly howToCheck: string;
   readonly firstAction: string;
   readonly answer: "yes" | "no" | "not-asked";
@@ -139,12 +147,14 @@ export interface TimelineSwingView {
   readonly id: Id;
   readonly filmedOn: string;
   readonly words: string;
-  readonly clips: readonly { readonly id: Id; readonly view: string }[];
+  readonly clips: readonly { readonly id: Id; readonly view: string; readonly posterUrl: string }[];
   readonly seen: readonly string[];
 }
 
 export interface PlayerOverviewView {
   readonly focus: FocusPairView;
+  /** The first thing to ask that nobody has answered. */
+  readonly askFirst: AskFirstView | null;
   readonly swings: readonly TimelineSwingView[];
   readonly next: Id | null;
   /** Per batting side, how many swings there are. */
@@ -164,7 +174,169 @@ export interface CageDayRow {
   readonly mayBeFilmed: boolean;
 }
 
-export interface CageDayPage {
-  readonly rows: readonly CageDayRow[];
-  readonly next: Id | null;
+type FaultRecord = LibraryParts["faults"]["faults"][number];
+
+/** "25 November" */
+export function dayWords(day: string): string {
+  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`));
+}
+
+/** A list's own words for one of its entries. */
+export function termOf(list: readonly { readonly id: string; readonly words: string }[], id: string): string {
+  return list.find((term) => term.id === id)?.words ?? id;
+}
+
+/** "3 swings, off a tee, 25 November" */
+export function swingWords(parts: LibraryParts, swings: readonly SwingRow[]): string | null {
+  const [newest] = swings;
+  const oldest = swings.at(-1);
+  if (!newest || !oldest) return null;
+  const days = oldest.filmedOn === newest.filmedOn ? dayWords(newest.filmedOn) : `${dayWords(oldest.filmedOn)} to ${dayWords(newest.filmedOn)}`;
+  const task = termOf(parts.terms.lists.task, newest.task).toLowerCase();
+  const kind = newest.swingKind === "power" ? "" : `, ${termOf(parts.terms.lists.swingKind, newest.swingKind).toLowerCase()}`;
+  return `${swings.length === 1 ? "One swing" : `${swings.length} swings`}, ${task}${kind}, ${days}`;
+}
+
+/** What a row of the left side is made from. */
+export interface CallContext {
+  readonly library: RankingLibrary;
+  readonly evidence: SideEvidence;
+  readonly actorId: Id;
+  readonly swing: SwingRow;
+  readonly counts: ReadonlyMap<string, FaultCount>;
+  readonly ratios: ReadonlyMap<string, FaultReadings>;
+  readonly names: ReadonlyMap<Id, string>;
+  /** Events of the swing in hand as frames, the coach's before suggestions. */
+  readonly events: readonly { readonly event: string; readonly clipId: Id; readonly frameIndex: number }[];
+}
+
+/** The academy's own questions with their faults, then the rest: what something is known of first, the others folded away. */
+export function callSections(context: CallContext, player: { readonly sport: string; readonly isSlapper: boolean }): CallSectionView[] {
+  const { parts, retired } = context.library;
+  const order = new Map(parts.phases.phases.map((phase) => [phase.id, phase.order]));
+  const faults = faultsFor(parts, retired, player).sort((a, b) => (order.get(a.phase) ?? 0) - (order.get(b.phase) ?? 0) || (a.name < b.name ? -1 : 1));
+  const asked = new Set(parts.areas.threeQuestions.flatMap(({ areas }) => areas));
+  const isKnown = (row: CallRowView) => row.settledAs !== null || row.proposal !== null;
+  const rest = faults.filter(({ area }) => !asked.has(area)).map((fault) => callRow(context, fault));
+  return [
+    ...parts.areas.threeQuestions.map(({ id, question, areas }) => ({
+      id, question, rows: faults.filter(({ area }) => areas.includes(area)).map((fault) => callRow(context, fault)), others: [],
+    })),
+    { id: "rest", question: "The rest", rows: rest.filter(isKnown), others: rest.filter((row) => !isKnown(row)) },
+  ];
+}
+
+function callRow({ library, evidence, actorId, swing, counts, ratios, names, events }: CallContext, fault: FaultRecord): CallRowView {
+  const { parts } = library;
+  const { seen, judged, notVisible, state } = countOf(counts, fault.id);
+  const onSwing = evidence.observations.filter((row) => row.swingId === swing.id && row.faultId === fault.id);
+  const weightOf = (id: string) => fault.checkpoints.find(({ checkpoint }) => checkpoint === id)?.weight ?? 0;
+  const readings = evidence.readings
+    .filter((reading) => reading.swingId === swing.id && weightOf(reading.checkpointId) > 0)
+    .sort((a, b) => weightOf(b.checkpointId) - weightOf(a.checkpointId));
+  const own = onSwing.find(({ calledById }) => calledById === actorId);
+  const pinned = own?.clipId && own.frameIndex !== null ? { clipId: own.clipId, frameIndex: own.frameIndex } : null;
+  return {
+    faultId: fault.id,
+    name: fault.name,
+    look: looksOf(fault, swing.clips.map(({ view }) => view)),
+    ownCall: (own?.state as Sight | undefined) ?? null,
+    otherCalls: onSwing.filter((row) => row !== own).map((row) => ({ by: names.get(row.calledById) ?? "A coach", state: row.state as Sight })),
+    count: { seen, judged, notVisible },
+    settledAs: state,
+    readings: readings.map((reading) => besideView(parts, reading)),
+    proposal: proposalOf(ratios.get(fault.id)),
+    still: pinned ?? stillOf(readings) ?? eventStill(parts, fault, events),
+  };
+}
+
+/** What it looks like, from the first view there is a clip of. */
+function looksOf(fault: FaultRecord, views: readonly string[]): string {
+  const view = (["side", "rear", "front"] as const).find((known) => views.includes(known)) ?? "side";
+  return fault.looks[view];
+}
+
+function besideView(parts: LibraryParts, { checkpointId, body }: StoredReading): ReadingBesideView {
+  const name = parts.checkpoints.checkpoints.find(({ id }) => id === checkpointId)?.name ?? checkpointId;
+  const { verdict, size, isGrey } = body;
+  return { checkpointId, name, ...readingWords(body), verdict: isGrey ? null : verdict, size };
+}
+
+/** The last frame the weightiest reading took points from. */
+function stillOf(readings: readonly StoredReading[]): StillView | null {
+  for (const { clipId, body } of readings) {
+    const frame = body.inputsUsed.frames.at(-1);
+    if (frame) return { clipId, frameIndex: frame.frameIndex };
+  }
+  return null;
+}
+
+/** Without a reading: the frame of the event at which the fault's phase ends up. */
+function eventStill(parts: LibraryParts, fault: FaultRecord, events: CallContext["events"]): StillView | null {
+  const ids = parts.phases.events.filter(({ phase }) => phase === fault.phase).map(({ id }) => id);
+  const found = events.find(({ event }) => ids.includes(event));
+  return found ? { clipId: found.clipId, frameIndex: found.frameIndex } : null;
+}
+
+export function askFirstView(parts: LibraryParts, nodeId: string, answer: AskFirstView["answer"]): AskFirstView | null {
+  const node = parts.causes.nodes.find(({ id }) => id === nodeId);
+  if (!node || node.kind === "fault") return null;
+  const question = parts.questions.questions.find(({ kind, bearsOn }) => kind === "ask" && bearsOn.includes(nodeId));
+  return { nodeId, name: node.name, question: question?.words ?? null, howToCheck: node.howToCheck, firstAction: node.firstAction, answer };
+}
+
+export function candidateView(parts: LibraryParts, candidate: RunCandidate, explanation: Explanation | null, inFocus: ReadonlySet<string>): CandidateView {
+  const { id, name, sentence, word, lift, probability, against, chain } = candidate;
+  const times = lift === null ? "" : `, ${lift.toFixed(1)} times as often as in players of this level`;
+  return {
+    faultId: id,
+    name,
+    sentence,
+    word,
+    liftWords: liftWordsOf(lift),
+    numbers: probability === 1 ? `Settled by the call${times}` : `${Math.round(probability * 100)} in 100${times}`,
+    against: against.map((effect) => effect.name),
+    reasons: explanation && { raisedBy: explanation.raisedBy.map(reasonView), speaksAgainst: explanation.speaksAgainst.map(reasonView) },
+    chain: { ...chain, columns: columnsOf(parts, chain) },
+    isInFocus: inFocus.has(id),
+  };
+}
+
+/** From which lift a candidate counts as found here, and below which as rarer than usual. Judgement. */
+const FOUND_FROM = 1.5;
+const RARE_BELOW = 0.8;
+
+function liftWordsOf(lift: number | null): string {
+  if (lift === null) return "how common it is at this level cannot be said";
+  if (lift >= FOUND_FROM) return "found here, more than at this level in general";
+  return lift < RARE_BELOW ? "rarer here than at this level in general" : "common at this level anyway";
+}
+
+function reasonView({ kind, name, isSeen }: Reason): ReasonView {
+  if (kind === "reading") return { words: `Readings of “${name}”` };
+  if (kind === "answer") return { words: `The answer to “${name}”` };
+  return { words: `“${name}”: ${isSeen ? "seen" : "not seen"}` };
+}
+
+/** The names under the columns of a chain, in order of the swing. */
+function columnsOf(parts: LibraryParts, chain: Chain): string[] {
+  const phaseOf = (faultId: string) => parts.faults.faults.find(({ id }) => id === faultId)?.phase;
+  const count = Math.max(0, ...chain.nodes.map(({ column }) => column + 1));
+  return Array.from({ length: count }, (_, column) => {
+    const node = chain.nodes.find((one) => one.column === column);
+    if (node?.kind === "fault") return parts.phases.phases.find(({ id }) => id === phaseOf(node.id))?.name.toLowerCase() ?? "";
+    return node?.kind === "symptom" ? "the ball" : "before";
+  });
+}
+
+/** Active and parked of one side, with names and the library's first cue. */
+export function focusPair(parts: LibraryParts, rows: readonly FocusRow[]): FocusPairView {
+  const views = rows.map((row): FocusView => {
+    const fault = parts.faults.faults.find(({ id }) => id === row.faultId);
+    return {
+      id: row.id, faultId: row.faultId, name: fault?.name ?? row.faultId, since: row.chosenAt.toISOString().slice(0, 10), isParked: row.state === "parked",
+      cue: fault?.cues[0]?.text ?? null,
+    };
+  });
+  return { active: views.filter(({ isParked }) => !isParked), parked: views.filter(({ isParked }) => isParked) };
 }

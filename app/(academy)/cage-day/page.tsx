@@ -1,0 +1,86 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { listCageDay } from "@/lib/domains/observations/queries";
+import type { CageDayRow } from "@/lib/domains/observations/view";
+import { ButtonLink } from "@/lib/ui/button";
+import { Cue } from "@/lib/ui/cue";
+import { Empty } from "@/lib/ui/empty";
+import { Entry } from "@/lib/ui/entry";
+import { Initials } from "@/lib/ui/initials";
+import { Leaf, Opening } from "@/lib/ui/leaf";
+import { State } from "@/lib/ui/state";
+
+export const metadata: Metadata = { title: "Cage day" };
+
+export default async function CageDayPage() {
+  const rows = await listCageDay({});
+  const waiting = rows.filter((row) => row.isPaused).length;
+  return (
+    <Leaf kind="day">
+      <Opening
+        title="Cage day"
+        sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(waiting)}`}
+        actions={<ButtonLink href="/players">All players</ButtonLink>}
+      />
+      {rows.length === 0 ? (
+        <Empty title="Nobody to teach yet">The head coach or an admin says whom you coach. Their rows then stand here.</Empty>
+      ) : (
+        <div className="colheads only-wide" aria-hidden="true">
+          <span className="label">Last swing</span>
+          <div className="lesson">
+            <span />
+            <span className="label">Player</span>
+            <span className="label">Focus and a cue for it</span>
+            <span />
+            <span />
+            <span className="label">Waiting</span>
+            <span style={{ width: "4.3rem" }} />
+          </div>
+        </div>
+      )}
+      {rows.map((row) => (
+        <PlayerEntry key={row.playerId} row={row} />
+      ))}
+    </Leaf>
+  );
+}
+
+function PlayerEntry({ row }: { row: CageDayRow }) {
+  const [focus] = row.foci;
+  return (
+    <Entry side={sinceWords(row.weeksSinceSwing)} label={row.name}>
+      <div className="lesson">
+        <Initials name={row.name} />
+        <div className="who-is">
+          <h2 className="name">
+            <Link href={`/players/${row.playerId}`}>{row.name}</Link>
+          </h2>
+          <p className="note">
+            {row.ageYears}, bats {row.sides.length > 1 ? "both" : row.sides[0]}
+            {row.sport === "softball" ? ", softball" : ""}
+          </p>
+        </div>
+        <p className="focus small">
+          <b>{focus ? row.foci.map(({ name }) => name).join("; ") : "No focus chosen yet"}</b> {focus?.cue ? <Cue text={focus.cue} /> : null}
+        </p>
+        <p className="hw small" />
+        <p className="since small" />
+        <p className="waits small">{row.isPaused ? <State is="waiting">Pain reported</State> : row.mayBeFilmed ? null : "Consent to film: not given"}</p>
+        <ButtonLink className="film" href={`/players/${row.playerId}/clips/new`} aria-label={`Film ${row.name}`}>
+          Film
+        </ButtonLink>
+      </div>
+    </Entry>
+  );
+}
+
+function sinceWords(weeks: number | null): string {
+  if (weeks === null) return "new";
+  if (weeks === 0) return "this week";
+  return weeks === 1 ? "1 week ago" : `${weeks} weeks ago`;
+}
+
+function waitingWords(count: number): string {
+  if (count === 0) return "Nothing waits for you.";
+  return count === 1 ? "One player reported pain." : `${count} players reported pain.`;
+}

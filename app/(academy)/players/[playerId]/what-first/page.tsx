@@ -1,0 +1,145 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { AskCause } from "@/lib/domains/observations/components/ask-first";
+import { CallSection } from "@/lib/domains/observations/components/call-row";
+import { CandidateCard } from "@/lib/domains/observations/components/candidate";
+import { FocusBox } from "@/lib/domains/observations/components/focus-box";
+import { OtherFocus } from "@/lib/domains/observations/components/other-focus";
+import { OverruledList } from "@/lib/domains/observations/components/overruled-list";
+import { getWhatFirst } from "@/lib/domains/observations/queries";
+import { dayWords, type WhatFirstView } from "@/lib/domains/observations/view";
+import { getPlayer } from "@/lib/domains/roster/queries";
+import { ButtonLink } from "@/lib/ui/button";
+import { Empty } from "@/lib/ui/empty";
+import { Leaf, Opening } from "@/lib/ui/leaf";
+
+interface PageProps {
+  params: Promise<{ playerId: string }>;
+  searchParams: Promise<{ side?: string; swing?: string; why?: string }>;
+}
+
+export const metadata: Metadata = { title: "What first" };
+
+export default async function WhatFirstPage({ params, searchParams }: PageProps) {
+  const { playerId } = await params;
+  const asked = await searchParams;
+  const side = asked.side === "right" || asked.side === "left" ? asked.side : ((await getPlayer({ playerId })).sides[0]?.side ?? "right");
+  const view = await getWhatFirst({ playerId, side, swingId: asked.swing, why: asked.why });
+  const here = `/players/${playerId}`;
+  const address = (more: Record<string, string | undefined>) =>
+    `${here}/what-first?${new URLSearchParams(Object.entries({ side, swing: asked.swing, ...more }).flatMap(([key, value]) => (value ? [[key, value]] : [])))}`;
+  const who = { playerId, side };
+  const { swingInHandId, askFirst, answered, focus } = view;
+  return (
+    <Leaf>
+      <Opening
+        title="What first"
+        sub={
+          <>
+            <Link href={`${here}?side=${side}`}>{view.name}</Link>, bats {side}. {view.swingWords ? `${view.swingWords}. ` : null}Readings propose, you decide.
+          </>
+        }
+        actions={<Ways view={view} address={address} />}
+      />
+      {askFirst.map((cause) => (
+        <AskCause key={cause.nodeId} cause={cause} {...who} />
+      ))}
+      {swingInHandId === null ? (
+        <Empty title="No swing from this side yet" action={<ButtonLink kind="main" href={`${here}/clips/new`}>Film</ButtonLink>}>
+          Add one clip of a swing. What is seen in it is called here; that takes about two minutes.
+        </Empty>
+      ) : (
+        <div className="reason" style={{ marginTop: "1.5rem" }}>
+          <section aria-labelledby="seen">
+            <h2 id="seen">What is seen</h2>
+            <p className="only-phone small">
+              <a className="btn plain" href="#first">
+                Go to what to work on first
+              </a>
+            </p>
+            {view.sections.map((section) => (
+              <CallSection key={section.id} section={section} swing={{ ...who, swingId: swingInHandId }} />
+            ))}
+          </section>
+          <section aria-labelledby="first">
+            <h2 id="first">What to work on first</h2>
+            <Standing view={view} />
+            {view.candidates.map((candidate, index) => (
+              <CandidateCard
+                key={candidate.faultId}
+                candidate={candidate}
+                place={index + 1}
+                active={focus.active}
+                whyHref={`${address({ why: candidate.faultId })}#first-${candidate.faultId}`}
+                {...who}
+              />
+            ))}
+            <OtherFocus sections={view.sections} active={focus.active} {...who} />
+            {view.overruled.length > 0 ? <OverruledList overruled={view.overruled} {...who} /> : null}
+            {answered.length > 0 ? (
+              <section className="q" aria-label="Asked and answered">
+                <h3>Asked and answered</h3>
+                {answered.map((cause) => (
+                  <AskCause key={cause.nodeId} cause={cause} {...who} />
+                ))}
+              </section>
+            ) : null}
+          </section>
+        </div>
+      )}
+      <FocusBox foci={focus} {...who} planHref={`${here}/plan?side=${side}`} />
+    </Leaf>
+  );
+}
+
+/** To the swings that are looked at together, and to the other side. */
+function Ways({ view, address }: { view: WhatFirstView; address: (more: Record<string, string | undefined>) => string }) {
+  return (
+    <>
+      {view.sides.length > 1 ? (
+        <nav className="pick" aria-label="Which record">
+          {view.sides.map((side) => (
+            <Link key={side} href={address({ side, swing: undefined })} aria-current={side === view.side ? "page" : undefined}>
+              Bats {side}
+            </Link>
+          ))}
+        </nav>
+      ) : null}
+      {view.swings.length > 1 ? (
+        <nav className="pick" aria-label="Which swing is called">
+          {view.swings.map((swing, index) => (
+            <Link key={swing.id} href={address({ swing: swing.id })} aria-current={swing.isInHand ? "page" : undefined}>
+              {index === 0 ? "Newest" : `${index + 1}`}
+              <span className="hush">
+                {" "}
+                swing, {dayWords(swing.filmedOn)}, {swing.views.join(" and ")}
+              </span>
+            </Link>
+          ))}
+        </nav>
+      ) : null}
+      {view.swingInHandId ? <ButtonLink href={`/swings/${view.swingInHandId}`}>Look at the swing</ButtonLink> : null}
+    </>
+  );
+}
+
+/** What the order on the right is worth. */
+function Standing({ view }: { view: WhatFirstView }) {
+  if (!view.isAnythingKnown) {
+    return (
+      <Empty title="Nothing is called yet">
+        Go through the three questions on this page and say for each thing: seen, not seen or not visible. After three or four calls the
+        order stands here, with its reasons.
+      </Empty>
+    );
+  }
+  if (view.standing === "too-wide") {
+    return <p className="why">What is seen links too much at once to work out an order. The calls are kept. Call a few more things as seen or not seen, then it can be.</p>;
+  }
+  if (view.candidates.length === 0) return <p className="why">Nothing stands out: everything that would was overruled, or nothing was seen.</p>;
+  return view.standing === "not-enough" ? (
+    <p className="why">
+      <b>Not enough seen yet.</b> These come nearest; none of them is a recommendation.
+    </p>
+  ) : null;
+}

@@ -1,0 +1,67 @@
+import { defineWords } from "@/lib/ui/words/define-words";
+
+const en = {
+  states: { seen: "seen", "not-seen": "not seen", "not-visible": "not visible" },
+  call: {
+    group: (name: string) => `${name}: your call`,
+    takeBack: "Take back",
+    agree: (what: string) => `As the readings say: ${what}`,
+    other: (by: string, state: string) => `${by}: ${state}`,
+    numbers: "Readings and numbers",
+    still: (name: string) => `Still for ${name}`,
+    more: (count: number) => `${count} more, by name`,
+  },
+  ask: {
+    yes: "Yes",
+    no: "No",
+    notAsked: "Not asked yet",
+    how: "How to check",
+    answered: "Asked and answered",
+    group: (name: string) => `Answer: ${name}`,
+    then: "If it is so:",
+  },
+  candidate: {
+    choose: "Make this the focus",
+    inFocus: "This is in focus.",
+    parkFirst: "Two things are in focus. Which one shall be parked for it?",
+    park: (name: string) => `Park “${name}”`,
+    overrule: "Overrule, with a reason",
+    reason: "Why not this one?",
+    reasonHint: "Three words or more. It stays on the record.",
+    keepReason: "Overrule",
+    against: (names: string) => `Speaks against it: ${names} not seen.`,
+    why: "Which observations raised it",
+    raisedBy: "Raised by",
+    speaksAgainst: "Speaks against",
+    nothing: "Nothing that was looked at.",
+    numbers: "Numbers",
+    likely: "Likely",
+    maybe: "Maybe",
+    unlikely: "Unlikely",
+    chain: (name: string) => `Chain for ${name}`,
+    chainIntro: "Chain in the order of the swing.",
+    chainAlone: "Nothing that was seen follows from it, and nothing is asked before it.",
+    byHand: "Choose something else as the focus",
+    which: "Which one",
+  },
+  overruled: {
+    title: "Overruled",
+    undo: "Count it again",
+    by: (by: string, on: string) => `${by}, ${on}`,
+  },
+  focus: {
+    title: "Focus",
+    active: "In focus, two at most",
+    none: "Nothing is in focus yet.",
+    parked: "Parked",
+    park: "Park it",
+    end: "End it",
+    resume: "Take it up again",
+    change: "Change",
+    plan: "Plan the homework",
+    since: (day: string) => `since ${day}`,
+  },
+};
+
+/** The texts of what is seen, what comes first and the focus. */
+export const words = defineWords({ en });
