@@ -9,7 +9,7 @@ import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/d
 import type { ProposalSubject } from "./policy";
 import { checkLibrary, idOfName, type LibraryAfter, OUR_FORMULAS, patchOf, patchOfNew, type ProposalSubject as Kind, takeProposal } from "./rules";
 import {
-  type DrillRecord, type FaultRecord, type LibraryParts, patchForm, type ProposeChangeInput, type ProposeNewDrillInput, readLibrary, typedFields,
+  type ChangeFields, type DrillRecord, type FaultRecord, type LibraryParts, patchForm, type ProposeChangeInput, type ProposeNewDrillInput, readLibrary,
 } from "./schema";
 import {
   asJson, causeEdgeRows, causeNodeRows, checkpointRow, drillFaultRows, drillRow, type EditionHead, editionHead, faultCueRows, faultLinkRows, faultNameRows,
@@ -95,6 +95,27 @@ async function recordThen(tx: Transaction, academyId: Id, editionId: Id, kind: K
   if (!record) throw new NotFoundError(kind);
   return record;
 }
+
+/** The new values of a record's fields as a form sends them; a field that was not sent is not among them. */
+function typedFields(subject: Kind, record: DrillRecord | FaultRecord, sent: ChangeFields): Record<string, unknown> {
+  const {
+    cueText, cueFocus, minutes, sets, reps, fullSwings, effortPercent, safety, hasAvoidParts, avoidParts, maxSessionsPerWeek, looksSide, looksRear, looksFront, tell, ...plain
+  } = sent;
+  const fields: Record<string, unknown> = { ...plain };
+  if (cueText) fields.cues = cueText.map((text, index) => ({ text, focus: cueFocus?.[index] ?? "external" })).filter(({ text }) => text !== "");
+  if (hasAvoidParts || avoidParts) fields.avoidParts = avoidParts ?? [];
+  if (typeof maxSessionsPerWeek === "number") fields.maxSessionsPerWeek = maxSessionsPerWeek;
+  const lines = safety?.split(/\r?\n/).map((line) => line.trim()).filter((line) => line !== "");
+  if (lines) fields.safety = subject === "drill" ? lines : lines.join(" ") || null;
+  if ("dose" in record) fields.dose = { ...record.dose, ...definedOf({ minutes, sets, reps, fullSwings, effortPercent }) };
+  if ("looks" in record) {
+    fields.looks = { ...record.looks, ...definedOf({ side: looksSide, rear: looksRear, front: looksFront }) };
+    if (tell) fields.lookAlikes = record.lookAlikes.map((other, index) => ({ ...other, tell: tell[index] ?? other.tell }));
+  }
+  return fields;
+}
+
+const definedOf = (fields: object) => Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 
 /** The field of the form that shows a field of a record. */
 function formFieldOf(field: string): string {

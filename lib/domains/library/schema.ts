@@ -343,36 +343,32 @@ const changeFields = {
   playerWording: typedWords.optional(),
 };
 
+/** Lists whose entries are fields of their own, so that a refused form gives each one back: "tell0", "tell1" become `tell`. */
+function gathered(raw: unknown): unknown {
+  if (typeof raw !== "object" || raw === null) return raw;
+  const lists: Record<string, unknown[]> = {};
+  const others: [string, unknown][] = [];
+  for (const [key, value] of Object.entries(raw)) {
+    const [, list, place] = /^(cueText|cueFocus|tell)([0-9]|1[0-9])$/.exec(key) ?? [];
+    if (list !== undefined) (lists[list] ??= [])[Number(place)] = value;
+    else others.push([key, value]);
+  }
+  return { ...Object.fromEntries(others), ...lists };
+}
+
 /** A change of one record as its form sends it: the edition it was written against, its fields, and why. */
-export const proposeChangeForm = z.strictObject({
-  subject: z.enum(["drill", "fault"]), recordId: id, baseEditionId: z.uuid(), reason: reasonWords, ...changeFields,
-});
+export const proposeChangeForm = z.preprocess(
+  gathered,
+  z.strictObject({ subject: z.enum(["drill", "fault"]), recordId: id, baseEditionId: z.uuid(), reason: reasonWords, ...changeFields }),
+);
 /** A new drill, written from one that is in force: what is not sent is as it is there. */
-export const proposeNewDrillForm = z.strictObject({ likeId: id, baseEditionId: z.uuid(), reason: reasonWords, ...changeFields, name: typedWords });
+export const proposeNewDrillForm = z.preprocess(
+  gathered,
+  z.strictObject({ likeId: id, baseEditionId: z.uuid(), reason: reasonWords, ...changeFields, name: typedWords }),
+);
 export type ChangeFields = Pick<z.infer<typeof proposeChangeForm>, keyof typeof changeFields>;
 export type ProposeChangeInput = z.infer<typeof proposeChangeForm>;
 export type ProposeNewDrillInput = z.infer<typeof proposeNewDrillForm>;
-
-/** The new values of a record's fields as a form sends them; a field that was not sent is not among them. */
-export function typedFields(subject: "drill" | "fault", record: DrillRecord | FaultRecord, sent: ChangeFields): Record<string, unknown> {
-  const {
-    cueText, cueFocus, minutes, sets, reps, fullSwings, effortPercent, safety, hasAvoidParts, avoidParts, maxSessionsPerWeek, looksSide, looksRear, looksFront, tell, ...plain
-  } = sent;
-  const fields: Record<string, unknown> = { ...plain };
-  if (cueText) fields.cues = cueText.map((text, index) => ({ text, focus: cueFocus?.[index] ?? "external" })).filter(({ text }) => text !== "");
-  if (hasAvoidParts || avoidParts) fields.avoidParts = avoidParts ?? [];
-  if (typeof maxSessionsPerWeek === "number") fields.maxSessionsPerWeek = maxSessionsPerWeek;
-  const lines = safety?.split(/\r?\n/).map((line) => line.trim()).filter((line) => line !== "");
-  if (lines) fields.safety = subject === "drill" ? lines : lines.join(" ") || null;
-  if ("dose" in record) fields.dose = { ...record.dose, ...definedOf({ minutes, sets, reps, fullSwings, effortPercent }) };
-  if ("looks" in record) {
-    fields.looks = { ...record.looks, ...definedOf({ side: looksSide, rear: looksRear, front: looksFront }) };
-    if (tell) fields.lookAlikes = record.lookAlikes.map((other, index) => ({ ...other, tell: tell[index] ?? other.tell }));
-  }
-  return fields;
-}
-
-const definedOf = (fields: object) => Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 
 export const proposalIdForm = z.object({ proposalId: z.uuid() });
 export const declineProposalForm = z.object({

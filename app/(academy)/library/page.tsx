@@ -1,0 +1,53 @@
+import Link from "next/link";
+import { SearchResults, FaultList, SetupDrills } from "@/lib/domains/library/components/result-lists";
+import { SearchBox } from "@/lib/domains/library/components/search-box";
+import { countOf } from "@/lib/domains/library/components/words";
+import { getLibraryIndex, searchLibrary } from "@/lib/domains/library/queries";
+import { Entry } from "@/lib/ui/entry";
+import { Leaf, Opening } from "@/lib/ui/leaf";
+
+export const metadata = { title: "Library" };
+
+export default async function LibraryPage({ searchParams }: { searchParams: Promise<{ text?: string | string[] }> }) {
+  const { text: given } = await searchParams;
+  const text = (Array.isArray(given) ? given[0] : given)?.trim().slice(0, 200) ?? "";
+  const index = await getLibraryIndex({});
+  const found = text === "" ? null : await searchLibrary({ text });
+  return (
+    <Leaf>
+      <Opening
+        title="Library"
+        sub={`What this academy teaches with. Edition ${index.edition.number} is in force.`}
+        actions={
+          <>
+            <Link className="btn" href="/library/proposals">
+              {index.openProposalCount > 0 ? `${countOf(index.openProposalCount, "open proposal")}` : "Proposals"}
+            </Link>
+            <Link className="btn plain" href="/library/editions">
+              Editions
+            </Link>
+          </>
+        }
+      />
+      <Entry side="Find" label="Find">
+        <SearchBox text={text} />
+      </Entry>
+      {found ? <SearchResults found={found} /> : null}
+      {found
+        ? null
+        : index.areas.map(({ id, name, covers, question, faults }) => (
+            <Entry key={id} side={name} note={question ?? undefined} isHeading>
+              <p className="small quiet">{covers}</p>
+              <FaultList faults={faults} />
+            </Entry>
+          ))}
+      {found ? null : (
+        <Entry side="Drills" note="by how they are set up" isHeading>
+          {index.setups.map(({ setup, drills }) => (
+            <SetupDrills key={setup} setup={setup} drills={drills} />
+          ))}
+        </Entry>
+      )}
+    </Leaf>
+  );
+}
