@@ -4,6 +4,7 @@ import { isPerson } from "@/lib/access/actor";
 import { currentActor } from "@/lib/access/current-actor";
 import { firstPageOf } from "@/lib/access/first-page";
 import { RunningHead } from "@/lib/ui/running-head";
+import { Thumbs } from "@/lib/ui/thumbs";
 
 /** Pages that everybody can open, signed in or not. */
 export default async function PublicLayout({ children }: { children: ReactNode }) {
@@ -16,6 +17,7 @@ export default async function PublicLayout({ children }: { children: ReactNode }
     <>
       <RunningHead house={{ name: "Cagebook", href: "/" }} items={items} who={isPerson(actor) ? <Link href="/account">{actor.name}</Link> : undefined} />
       {children}
+      <Thumbs items={items} />
     </>
   );
 }

@@ -21,7 +21,7 @@ export default async function RosterPage({ searchParams }: { searchParams: Searc
         sub={hasLeft ? "Their records are kept; coaches no longer see them." : "Everybody who trains here, by family name."}
         actions={<ButtonLink href="/roster/new" kind="main">Add a player</ButtonLink>}
       />
-      <form action="/roster" method="get" role="search">
+      <form className="form" action="/roster" method="get" role="search">
         {hasLeft ? <input type="hidden" name="left" value="1" /> : null}
         <TextInput name="q" label="Find by name" type="search" defaultValue={q} autoComplete="off" />
         <div className="bar-line">

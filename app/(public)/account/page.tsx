@@ -35,19 +35,19 @@ export default async function AccountPage() {
           {sessions.map((session) => (
             <li key={session.id} className="bar-line">
               <span>
-                {session.device}, since {session.since.slice(0, 10)}
+                {session.device}, since {session.since}
               </span>
               {session.isThisOne ? (
                 <b>this one</b>
               ) : (
-                <ActButton action={closeSession} fields={{ sessionId: session.id }} label={`Sign out ${session.device}, since ${session.since.slice(0, 10)}`}>
+                <ActButton action={closeSession} fields={{ sessionId: session.id }} label={`Sign out ${session.device}, since ${session.since}`}>
                   Sign out there
                 </ActButton>
               )}
             </li>
           ))}
         </ul>
-        <ActButton action={signOutEverywhere}>Sign out everywhere</ActButton>
+        {sessions.length > 1 ? <ActButton action={signOutEverywhere}>Sign out everywhere</ActButton> : null}
       </Entry>
       <Entry side="Password" isHeading isStrong>
         <ChangePasswordForm />

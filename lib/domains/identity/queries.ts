@@ -12,6 +12,7 @@ import { makeChildLogin, managePeople, managePerson } from "./policy";
 import { STAFF_ROLES } from "./rules";
 import { childForm, linkForm, listPeopleForm, nothingForm, personForm } from "./schema";
 import { findChildSubject, findUserSubject, hashOfSecret, openSessions } from "./scope";
+import { dayWords } from "./view";
 import type { ChildLoginView, LetterView, LinkView, MeView, PersonRow, PersonView, SessionView } from "./view";
 
 const PAGE_ROWS = 50;
@@ -38,7 +39,7 @@ export const listMySessions = defineQuery({
       orderBy: [{ createdAt: "desc" }, { id: "asc" }],
       take: PAGE_ROWS,
     });
-    return rows.map((row) => ({ id: row.id, device: row.device, since: row.createdAt.toISOString(), isThisOne: row.id === actor.sessionId }));
+    return rows.map((row) => ({ id: row.id, device: row.device, since: dayWords(row.createdAt, actor.timeZone), isThisOne: row.id === actor.sessionId }));
   },
 });
 

@@ -73,3 +73,8 @@ export interface LetterView {
   /** The address in the letter, if it has one. */
   readonly link: string | null;
 }
+
+/** The day of an instant as people say it, in their time zone. */
+export function dayWords(instant: Date, timeZone: string): string {
+  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone }).format(instant);
+}

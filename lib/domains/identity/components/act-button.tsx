@@ -3,7 +3,7 @@
 import { useActionState, type ReactNode } from "react";
 import { IDLE, type ActionState } from "@/lib/core/action-state";
 import { FormStatus } from "@/lib/ui/form-status";
-import { SubmitButton } from "@/lib/ui/submit-button";
+import { SendButton } from "./send-button";
 
 /** An action as a form calls it. */
 export type FormAction = (previous: ActionState, form: FormData) => Promise<ActionState>;
@@ -26,9 +26,9 @@ export function ActButton({ action, fields = {}, kind, children, label }: ActBut
       {Object.entries(fields).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      <SubmitButton kind={kind} aria-label={label}>
+      <SendButton kind={kind} label={label}>
         {children}
-      </SubmitButton>
+      </SendButton>
       <FormStatus state={state} />
     </form>
   );

@@ -7,6 +7,7 @@ import { FormStatus } from "@/lib/ui/form-status";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { TextInput } from "@/lib/ui/text-input";
 import { acceptLink, askReset, changePassword, makeChildLogin } from "../actions";
+import { SendButton } from "./send-button";
 import type { ChildLoginView } from "../view";
 
 const HINT = "At least 10 characters. Three words in a row are fine.";
@@ -15,7 +16,7 @@ const HINT = "At least 10 characters. Three words in a row are fine.";
 export function AcceptLinkForm({ secret, signInName }: { secret: string; signInName: string }) {
   const [state, send] = useActionState(acceptLink, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="secret" value={secret} />
       <input type="text" name="username" autoComplete="username" value={signInName} readOnly hidden />
       <TextInput name="password" label="Your new password" type="password" autoComplete="new-password" hint={HINT} required error={fieldState(state, "password").error} />
@@ -29,7 +30,7 @@ export function AcceptLinkForm({ secret, signInName }: { secret: string; signInN
 export function AskResetForm() {
   const [state, send] = useActionState(askReset, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <TextInput name="name" label="Your mail address" type="email" autoComplete="email" required {...fieldState(state, "name")} />
       <FormStatus state={state} />
       <SubmitButton>Send me a link</SubmitButton>
@@ -40,11 +41,11 @@ export function AskResetForm() {
 export function ChangePasswordForm() {
   const [state, send] = useActionState(changePassword, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <TextInput name="currentPassword" label="The password you have now" type="password" autoComplete="current-password" required error={fieldState(state, "currentPassword").error} />
       <TextInput name="newPassword" label="The new one" type="password" autoComplete="new-password" hint={HINT} required error={fieldState(state, "newPassword").error} />
       <FormStatus state={state} />
-      <SubmitButton>Change password</SubmitButton>
+      <SendButton>Change password</SendButton>
     </form>
   );
 }
@@ -54,7 +55,7 @@ export function ChildLoginForm({ child }: { child: ChildLoginView }) {
   const [state, send] = useActionState(makeChildLogin, IDLE);
   if (child.hasOwnMail) return <p>{child.givenName} signs in by mail, and alone can change that.</p>;
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="playerId" value={child.playerId} />
       <TextInput
         name="userName"

@@ -31,7 +31,7 @@ export function SignInForm() {
     setRefusal(REFUSALS[answer?.error ?? ""] ?? OURS);
   };
   return (
-    <form onSubmit={send} method="post">
+    <form className="form" onSubmit={send} method="post">
       <TextInput name="name" label="Mail address or user name" autoComplete="username" autoCapitalize="none" spellCheck={false} required />
       <TextInput name="password" label="Password" type="password" autoComplete="current-password" required />
       {refusal ? (

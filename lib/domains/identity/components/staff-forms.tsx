@@ -8,6 +8,7 @@ import { FormStatus } from "@/lib/ui/form-status";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { DateInput, TextInput } from "@/lib/ui/text-input";
 import { grantRole, inviteStaff } from "../actions";
+import { SendButton } from "./send-button";
 import { STAFF_ROLE_WORDS, STAFF_ROLES, type StaffRole } from "../rules";
 
 const optionsOf = (roles: readonly StaffRole[]) => roles.map((role) => ({ value: role, label: STAFF_ROLE_WORDS[role] }));
@@ -16,7 +17,7 @@ const optionsOf = (roles: readonly StaffRole[]) => roles.map((role) => ({ value:
 export function InviteStaffForm() {
   const [state, send] = useActionState(inviteStaff, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <TextInput name="displayName" label="Name" autoComplete="off" required {...fieldState(state, "displayName")} />
       <TextInput
         name="email"
@@ -38,13 +39,13 @@ export function InviteStaffForm() {
 export function GrantRoleForm({ userId, grantable }: { userId: string; grantable: readonly StaffRole[] }) {
   const [state, send] = useActionState(grantRole, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="userId" value={userId} />
       <Choice name="role" label="Role" options={optionsOf(grantable)} isRequired {...fieldState(state, "role", grantable[0])} />
       <DateInput name="from" label="From" mayBeEmpty hint="Empty means from today." {...fieldState(state, "from")} />
       <DateInput name="until" label="Until" mayBeEmpty hint="The first day on which it no longer holds." {...fieldState(state, "until")} />
       <FormStatus state={state} />
-      <SubmitButton>Give this role</SubmitButton>
+      <SendButton>Give this role</SendButton>
     </form>
   );
 }

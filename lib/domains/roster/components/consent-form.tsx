@@ -2,10 +2,10 @@
 
 import { useActionState } from "react";
 import { IDLE } from "@/lib/core/action-state";
+import { SendButton } from "@/lib/domains/identity/components/send-button";
 import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { Select } from "@/lib/ui/select";
-import { SubmitButton } from "@/lib/ui/submit-button";
 import { DateInput } from "@/lib/ui/text-input";
 import { recordConsent } from "../actions";
 import { CONSENT_USES } from "../rules";
@@ -22,7 +22,7 @@ interface ConsentFormProps {
 export function ConsentForm({ playerId, guardians }: ConsentFormProps) {
   const [state, send] = useActionState(recordConsent, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="playerId" value={playerId} />
       <Select name="use" label="What for" options={CONSENT_USES.map((use) => ({ value: use, label: USE_WORDS[use] }))} {...fieldState(state, "use", "lesson")} />
       {guardians ? (
@@ -39,7 +39,7 @@ export function ConsentForm({ playerId, guardians }: ConsentFormProps) {
       ) : null}
       <DateInput name="validUntil" label="Until" mayBeEmpty hint="Empty means 365 days, the most there is. It can be withdrawn on any day." {...fieldState(state, "validUntil")} />
       <FormStatus state={state} />
-      <SubmitButton kind={guardians ? undefined : "main"}>{guardians ? "Keep this consent" : "Yes, until then"}</SubmitButton>
+      <SendButton kind={guardians ? undefined : "main"}>{guardians ? "Keep this consent" : "Yes, until then"}</SendButton>
     </form>
   );
 }

@@ -2,6 +2,7 @@
 
 import { useActionState } from "react";
 import { IDLE } from "@/lib/core/action-state";
+import { SendButton } from "@/lib/domains/identity/components/send-button";
 import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { Select } from "@/lib/ui/select";
@@ -15,11 +16,11 @@ import { partWords } from "./words";
 export function ComplaintForm({ playerId }: { playerId: string }) {
   const [state, send] = useActionState(recordComplaint, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="playerId" value={playerId} />
       <Select name="part" label="Part to spare" options={BODY_PARTS.map((part) => ({ value: part, label: partWords(part) }))} empty {...fieldState(state, "part")} />
       <FormStatus state={state} />
-      <SubmitButton kind={undefined}>Keep</SubmitButton>
+      <SendButton>Keep</SendButton>
     </form>
   );
 }
@@ -37,7 +38,7 @@ export function PainForm({ playerId, isBig = false }: { playerId: string; isBig?
     );
   }
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="playerId" value={playerId} />
       <Select name="part" label="Where does it hurt?" options={PAIN_PARTS.map((part) => ({ value: part, label: partWords(part) }))} empty {...fieldState(state, "part")} />
       <Select

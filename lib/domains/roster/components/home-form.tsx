@@ -2,11 +2,11 @@
 
 import { useActionState } from "react";
 import { IDLE } from "@/lib/core/action-state";
+import { SendButton } from "@/lib/domains/identity/components/send-button";
 import { CheckRow } from "@/lib/ui/check-row";
 import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { Select } from "@/lib/ui/select";
-import { SubmitButton } from "@/lib/ui/submit-button";
 import { TextInput } from "@/lib/ui/text-input";
 import { setHomeSetup } from "../actions";
 import { ADULTS_AT_HOME } from "../rules";
@@ -27,7 +27,7 @@ export function HomeForm({ playerId, home, gear }: HomeFormProps) {
     <TextInput name={name} label={label} inputMode="decimal" autoComplete="off" isShort required hint={hint} {...fieldState(state, name, initial === undefined ? "" : String(initial))} />
   );
   return (
-    <form action={send} noValidate>
+    <form className="form" action={send} noValidate>
       <input type="hidden" name="playerId" value={playerId} />
       <fieldset className="field">
         <legend>Gear at home</legend>
@@ -45,7 +45,7 @@ export function HomeForm({ playerId, home, gear }: HomeFormProps) {
       {number("minutesPerDay", "Minutes a day", home?.minutesPerDay ?? 15)}
       {number("daysPerWeek", "Days a week", home?.daysPerWeek ?? 4, "Five at most: two days are free.")}
       <FormStatus state={state} />
-      <SubmitButton kind={undefined}>Keep</SubmitButton>
+      <SendButton>Keep</SendButton>
     </form>
   );
 }

@@ -2,10 +2,10 @@
 
 import { useActionState } from "react";
 import { IDLE } from "@/lib/core/action-state";
+import { SendButton } from "@/lib/domains/identity/components/send-button";
 import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { Select } from "@/lib/ui/select";
-import { SubmitButton } from "@/lib/ui/submit-button";
 import { DateInput, TextInput } from "@/lib/ui/text-input";
 import { addGuardian, assignCoach, invitePlayer, reassignPlayers } from "../actions";
 import { RELATIONS } from "../rules";
@@ -15,7 +15,7 @@ import type { CoachOption } from "../view";
 export function AddGuardianForm({ playerId }: { playerId: string }) {
   const [state, send] = useActionState(addGuardian, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="playerId" value={playerId} />
       <TextInput name="displayName" label="Name" autoComplete="off" required {...fieldState(state, "displayName")} />
       <TextInput
@@ -29,7 +29,7 @@ export function AddGuardianForm({ playerId }: { playerId: string }) {
       />
       <Select name="relation" label="Is to the player" options={RELATIONS.map((relation) => ({ value: relation, label: relation }))} {...fieldState(state, "relation", "parent")} />
       <FormStatus state={state} />
-      <SubmitButton kind={undefined}>Add guardian</SubmitButton>
+      <SendButton>Add guardian</SendButton>
     </form>
   );
 }
@@ -38,11 +38,11 @@ export function AddGuardianForm({ playerId }: { playerId: string }) {
 export function InvitePlayerForm({ playerId }: { playerId: string }) {
   const [state, send] = useActionState(invitePlayer, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="playerId" value={playerId} />
       <TextInput name="email" label="The player’s mail address" type="email" autoComplete="off" required {...fieldState(state, "email")} />
       <FormStatus state={state} />
-      <SubmitButton kind={undefined}>Invite the player</SubmitButton>
+      <SendButton>Invite the player</SendButton>
     </form>
   );
 }
@@ -53,13 +53,13 @@ const optionsOf = (coaches: readonly CoachOption[]) =>
 export function AssignCoachForm({ playerId, coaches }: { playerId: string; coaches: readonly CoachOption[] }) {
   const [state, send] = useActionState(assignCoach, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="playerId" value={playerId} />
       <Select name="userId" label="Coach" options={optionsOf(coaches)} empty {...fieldState(state, "userId")} />
       <DateInput name="from" label="From" mayBeEmpty hint="Empty means from today." {...fieldState(state, "from")} />
       <DateInput name="until" label="Until" mayBeEmpty hint="The first day on which the coach no longer sees this player." {...fieldState(state, "until")} />
       <FormStatus state={state} />
-      <SubmitButton kind={undefined}>Assign</SubmitButton>
+      <SendButton>Assign</SendButton>
     </form>
   );
 }
@@ -68,11 +68,11 @@ export function AssignCoachForm({ playerId, coaches }: { playerId: string; coach
 export function ReassignForm({ fromUserId, coaches }: { fromUserId: string; coaches: readonly CoachOption[] }) {
   const [state, send] = useActionState(reassignPlayers, IDLE);
   return (
-    <form action={send}>
+    <form className="form" action={send}>
       <input type="hidden" name="fromUserId" value={fromUserId} />
       <Select name="toUserId" label="Who takes over" options={optionsOf(coaches)} empty hint="From today on. Who teaches a player already keeps that one." {...fieldState(state, "toUserId")} />
       <FormStatus state={state} />
-      <SubmitButton kind={undefined}>Hand over all players</SubmitButton>
+      <SendButton>Hand over all players</SendButton>
     </form>
   );
 }

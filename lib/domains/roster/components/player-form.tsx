@@ -2,6 +2,7 @@
 
 import { useActionState } from "react";
 import { IDLE, type ActionState } from "@/lib/core/action-state";
+import { SendButton } from "@/lib/domains/identity/components/send-button";
 import { CheckRow } from "@/lib/ui/check-row";
 import { Choice } from "@/lib/ui/choice";
 import { fieldState } from "@/lib/ui/field-state";
@@ -66,7 +67,7 @@ function PlayerFields({ state, record }: { state: ActionState; record?: PlayerRe
 export function AddPlayerForm({ locations }: { locations: readonly { id: string; name: string }[] }) {
   const [state, send] = useActionState(addPlayer, IDLE);
   return (
-    <form action={send} noValidate>
+    <form className="form" action={send} noValidate>
       <PlayerFields state={state} />
       <Select
         name="locationId"
@@ -83,7 +84,7 @@ export function AddPlayerForm({ locations }: { locations: readonly { id: string;
 export function EditPlayerForm({ record }: { record: PlayerRecord }) {
   const [state, send] = useActionState(editPlayer, IDLE);
   return (
-    <form action={send} noValidate>
+    <form className="form" action={send} noValidate>
       <input type="hidden" name="playerId" value={record.player.id} />
       <PlayerFields state={state} record={record} />
       <CheckRow
@@ -93,7 +94,7 @@ export function EditPlayerForm({ record }: { record: PlayerRecord }) {
         defaultChecked={state.status === "refused" ? state.values.hasLeftSchool === "on" : record.hasLeftSchool}
       />
       <FormStatus state={state} />
-      <SubmitButton>Keep</SubmitButton>
+      <SendButton>Keep</SendButton>
     </form>
   );
 }
