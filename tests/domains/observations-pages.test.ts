@@ -129,6 +129,51 @@ describe("what first", () => {
   });
 });
 
+/** The database, counting how often it is asked. */
+function counting() {
+  const asked = { times: 0 };
+  const db = new Proxy(database(), {
+    get: (target, name) => {
+      const model: unknown = Reflect.get(target, name);
+      if (typeof model !== "object" || model === null) return model;
+      return new Proxy(model, {
+        get: (inner, method) => {
+          const found: unknown = Reflect.get(inner, method);
+          if (typeof found === "function") asked.times++;
+          return found;
+        },
+      });
+    },
+  });
+  return { db, asked };
+}
+
+test("the pages ask the database equally often, however many swings, calls and players there are", async () => {
+  const here = await taught();
+  const timesOf = async (ask: (db: ReturnType<typeof counting>["db"]) => Promise<unknown>) => {
+    const { db, asked } = counting();
+    await ask(db);
+    return asked.times;
+  };
+  const measure = async () => [
+    await timesOf((db) => getWhatFirst.as(coach, here, db)),
+    await timesOf((db) => getPlayerOverview.as(coach, here, db)),
+    await timesOf((db) => listCageDay.as(coach, {}, db)),
+  ];
+  const grow = async (count: number) => {
+    for (let i = 0; i < count; i++) {
+      const swing = await swingOf(here, { views: ["side", "rear"] });
+      await callFault.as(coach, { ...here, swingId: swing.id, faultId: "barrel-drag", state: "seen" });
+      await taught();
+    }
+  };
+  await grow(1);
+  const few = await measure();
+  await grow(10);
+  expect(await measure()).toEqual(few);
+  expect(few.every((times) => times > 2)).toBe(true);
+});
+
 describe("the other pages", () => {
   test("show focus, parked things and swings of the one side only", async () => {
     const here = await taught({ bats: "both" });

@@ -134,11 +134,11 @@ export const getPlayerOverview = defineQuery({
       },
     });
     const counts = await db.swing.groupBy({ by: ["side"], where: { academyId, playerId }, _count: true, _max: { filmedOn: true } });
-    const { task, view } = library.parts.terms.lists;
+    const { task } = library.parts.terms.lists;
     const swings = found.slice(0, TIMELINE_ROWS).map((row) => ({
       id: row.id,
       filmedOn: dayOf(row.filmedOn),
-      words: [termOf(task, row.task), ...row.clips.map((clip) => termOf(view, clip.view).toLowerCase())].join(", "),
+      task: termOf(task, row.task),
       clips: row.clips.map((clip) => ({ ...clip, posterUrl: clipAddress.poster(clip.id) })),
       seen: [...new Set(row.observations.map(({ faultId }) => nameOf(library, faultId)))],
     }));

@@ -7,7 +7,6 @@ import type { Side } from "@/lib/domains/roster/rules";
 import { playersScope } from "@/lib/domains/roster/scope";
 import type { PlayerFacts } from "@/lib/domains/roster/view";
 import type { Reading } from "@/lib/measure/reading";
-import { dayOf } from "@/lib/platform/clock";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { Sight } from "@/lib/reason/types";
 import { comparableSwings, type GivenEvidence, type SwingReading } from "./rules";
@@ -51,7 +50,7 @@ async function readSwings(db: Database, academyId: Id, playerId: Id, side: Side)
     take: MOST_SWINGS,
     select: swingSelect,
   });
-  return rows.map((row) => ({ ...row, filmedOn: dayOf(row.filmedOn) }));
+  return rows.map((row) => ({ ...row, filmedOn: row.filmedOn.toISOString().slice(0, 10) }));
 }
 
 export type SwingRow = Awaited<ReturnType<typeof readSwings>>[number];

@@ -146,7 +146,8 @@ export interface WhatFirstView {
 export interface TimelineSwingView {
   readonly id: Id;
   readonly filmedOn: string;
-  readonly words: string;
+  /** "Off a tee" */
+  readonly task: string;
   readonly clips: readonly { readonly id: Id; readonly view: string; readonly posterUrl: string }[];
   readonly seen: readonly string[];
 }
