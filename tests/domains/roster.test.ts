@@ -3,13 +3,11 @@ import { isPerson, type Person, type Role } from "@/lib/access/actor";
 import { findActor } from "@/lib/access/session";
 import type { Id } from "@/lib/core/ids";
 import * as actions from "@/lib/domains/roster/actions";
-import { tellThatSomethingWaits } from "@/lib/domains/roster/jobs";
 import { seePlayer } from "@/lib/domains/roster/policy";
 import * as queries from "@/lib/domains/roster/queries";
 import { findPlayerSubject, playersScope } from "@/lib/domains/roster/scope";
 import { dayValue } from "@/lib/platform/clock";
 import { database } from "@/lib/platform/database";
-import { keptLetters } from "@/lib/platform/mail";
 import { buildAcademy, buildAssignment, buildConsent, buildGuardianship, buildLocation, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";
 
 type Built = { id: Id; academyId: Id };
@@ -256,101 +254,6 @@ describe("consent", () => {
     await expect(actions.recordConsent.as(await actorOf(young, "player"), { playerId: minor.id, use: "lesson" })).rejects.toMatchObject({ id: "not-found" });
     await actions.recordConsent.as(await actorOf(grown, "player"), { playerId: adult.id, use: "lesson" });
     expect(await database().permit.count({ where: { playerId: adult.id } })).toBe(1);
-  });
-});
-
-describe("pain", () => {
-  async function team() {
-    const given = await house();
-    const { academyId, make } = given;
-    const coach = await make("coach", "Coach One");
-    const [head, former, mother, father, stranger] = [await make("head-coach"), await make("coach"), await make("guardian"), await make("guardian"), await make("guardian")];
-    const own = await buildUser({ academyId, roles: ["player"], displayName: "Pia" });
-    const player = await buildPlayer({ academyId, userId: own.id, givenName: "Pia" });
-    await buildAssignment({ academyId, playerId: player.id, userId: coach.user.id });
-    await buildAssignment({ academyId, playerId: player.id, userId: former.user.id, until: "2026-11-25" });
-    for (const { user } of [mother, father]) await buildGuardianship({ academyId, playerId: player.id, userId: user.id });
-    return { ...given, playerId: player.id, own: await actorOf(own, "player"), coach, head, former, mother, father, stranger };
-  }
-
-  test("pauses at once and tells every coach of today, the head coach and every guardian, and nobody else", async () => {
-    const { playerId, own, coach, head, former, mother, father, stranger } = await team();
-    await actions.reportPain.as(own, { playerId, part: "knee", level: "3", words: "" });
-    expect(await queries.isPaused.as(own, { playerId })).toBe(true);
-    const notices = await database().notice.findMany({ where: { playerId } });
-    expect(notices.map(({ userId }) => userId).sort()).toEqual([coach, head, mother, father].map(({ user }) => user.id).sort());
-    expect((await queries.listNotices.as(await again(coach.actor), {})).rows).toMatchObject([{ kind: "pain-reported", playerName: "Pia Tester", isRead: false }]);
-    for (const { actor } of [former, stranger]) expect((await queries.listNotices.as(await again(actor), {})).rows).toEqual([]);
-    const told = await database().$queryRaw<{ payload: object }[]>`SELECT payload FROM graphile_worker._private_jobs`;
-    for (const { user } of [coach, mother]) expect(told.map(({ payload }) => payload)).toContainEqual({ userId: user.id });
-  });
-
-  test("the letter about it names nobody and nothing", async () => {
-    const { playerId, own, coach } = await team();
-    await actions.reportPain.as(own, { playerId, part: "elbow", level: "6", words: "when I throw" });
-    await tellThatSomethingWaits.perform({ userId: coach.user.id }, false);
-    const letter = (await keptLetters(20)).find(({ to }) => to === coach.user.email);
-    expect(letter?.subject).toMatch(/Something waits/);
-    expect(JSON.stringify(letter)).not.toMatch(/Pia|elbow|pain|hurt|throw/i);
-    const notice = (await queries.listNotices.as(await again(coach.actor), {})).rows[0];
-    await actions.readNotice.as(await again(coach.actor), { noticeId: notice?.id ?? "" });
-    expect(await tellThatSomethingWaits.perform({ userId: coach.user.id }, false)).toMatchObject({ is: "skipped" });
-  });
-
-  test("stays until coach and guardian have both cleared it; a minor clears nothing", async () => {
-    const { playerId, own, coach, mother } = await team();
-    await actions.reportPain.as(own, { playerId, part: "wrist", level: "2", words: "" });
-    const pauseId = (await queries.getPlayer.as(own, { playerId })).pauses[0]?.id ?? "";
-    const [teacher, guardian] = [await again(coach.actor), await again(mother.actor)];
-    await expect(actions.clearPauseAsFamily.as(own, { playerId, pauseId })).rejects.toMatchObject({ id: "not-found" });
-    await expect(actions.clearPauseAsCoach.as(guardian, { playerId, pauseId })).rejects.toMatchObject({ id: "not-found" });
-    await actions.clearPauseAsCoach.as(teacher, { playerId, pauseId });
-    expect(await queries.isPaused.as(own, { playerId })).toBe(true);
-    await actions.clearPauseAsFamily.as(guardian, { playerId, pauseId });
-    expect(await queries.isPaused.as(own, { playerId })).toBe(false);
-    await expect(actions.clearPauseAsCoach.as(teacher, { playerId, pauseId })).rejects.toMatchObject({ id: "not-found" });
-  });
-
-  test("both sides clearing at the same moment end it", async () => {
-    const { playerId, own, coach, mother } = await team();
-    await actions.reportPain.as(own, { playerId, part: "hip", level: "2", words: "" });
-    const pauseId = (await queries.getPlayer.as(own, { playerId })).pauses[0]?.id ?? "";
-    await Promise.all([
-      actions.clearPauseAsCoach.as(await again(coach.actor), { playerId, pauseId }),
-      actions.clearPauseAsFamily.as(await again(mother.actor), { playerId, pauseId }),
-    ]);
-    expect(await queries.isPaused.as(own, { playerId })).toBe(false);
-  });
-
-  test("two reports are two pauses: clearing one leaves the other", async () => {
-    const { playerId, own, coach, mother } = await team();
-    for (const part of ["hip", "back"] as const) await actions.reportPain.as(own, { playerId, part, level: "2", words: "" });
-    const pauseId = (await queries.getPlayer.as(own, { playerId })).pauses[0]?.id ?? "";
-    await actions.clearPauseAsCoach.as(await again(coach.actor), { playerId, pauseId });
-    await actions.clearPauseAsFamily.as(await again(mother.actor), { playerId, pauseId });
-    expect(await queries.isPaused.as(own, { playerId })).toBe(true);
-  });
-
-  test("of a grown-up without guardians is cleared by the coach and the player", async () => {
-    const { academyId, make } = await house();
-    const { user, actor } = await make("coach");
-    const grown = await buildUser({ academyId, roles: ["player"] });
-    const { id: playerId } = await buildPlayer({ academyId, userId: grown.id, birthDate: "2001-01-01" });
-    await buildAssignment({ academyId, playerId, userId: user.id });
-    const [coach, player] = [await again(actor), await actorOf(grown, "player")];
-    await actions.reportPain.as(coach, { playerId, part: "side", level: "5", words: "" });
-    const pauseId = (await queries.getPlayer.as(player, { playerId })).pauses[0]?.id ?? "";
-    await actions.clearPauseAsFamily.as(player, { playerId, pauseId });
-    expect(await queries.isPaused.as(player, { playerId })).toBe(true);
-    await actions.clearPauseAsCoach.as(coach, { playerId, pauseId });
-    expect(await queries.isPaused.as(player, { playerId })).toBe(false);
-  });
-
-  test.each([[{ part: "soul" }, "part"], [{ level: "11" }, "level"], [{ level: "-1" }, "level"], [{ words: "x".repeat(501) }, "words"]])("%j is refused at its field", async (more, field) => {
-    const { playerId, own } = await team();
-    const given = { playerId, part: "knee", level: "3", words: "", ...more } as Parameters<typeof actions.reportPain.as>[1];
-    await expect(actions.reportPain.as(own, given)).rejects.toMatchObject({ id: "invalid", fields: { [field]: expect.any(String) } });
-    expect(await queries.isPaused.as(own, { playerId })).toBe(false);
   });
 });
 

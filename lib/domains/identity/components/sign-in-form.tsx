@@ -24,7 +24,8 @@ export function SignInForm() {
     const form = new FormData(event.currentTarget);
     const answer = await signIn("credentials", { redirect: false, name: String(form.get("name")), password: String(form.get("password")) }).catch(() => undefined);
     if (answer?.ok && !answer.error) {
-      window.location.assign("/");
+      // A whole new page: nothing of who was here before stays in the browser.
+      window.location.replace("/");
       return;
     }
     setIsOnItsWay(false);
