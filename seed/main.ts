@@ -12,7 +12,7 @@ async function main(words: readonly string[]): Promise<void> {
   const adminMail = words[words.indexOf("--admin") + 1];
   const isEmpty = (await database().academy.count()) === 0;
   if (settings().DEMO === "on") {
-    if (isEmpty) await buildDemo();
+    await buildDemo();
     console.log(signInWords());
   } else if (isEmpty) {
     if (!words.includes("--admin") || !adminMail) {

@@ -59,12 +59,13 @@ async function main(words: readonly string[]): Promise<void> {
   const children = [startTypeScript("lib/start/server.ts", environment), startTypeScript("lib/worker/main.ts", environment)];
   await untilAnswers(`http${options.isHttps ? "s" : ""}://localhost:${options.port}/api/health`);
   console.log(greeting(address, options.isHttps, signIns));
+  const films = options.hasDemo ? startTypeScript("seed/films.ts", environment) : null;
 
   let isStopping = false;
   const stop = async (code: number) => {
     if (isStopping) return;
     isStopping = true;
-    for (const child of children) child.kill("SIGTERM");
+    for (const child of films ? [...children, films] : children) child.kill("SIGTERM");
     await Promise.all(children.map((child) => (child.exitCode === null && child.signalCode === null ? new Promise((done) => child.once("exit", done)) : null)));
     await server?.stop();
     process.exit(code);

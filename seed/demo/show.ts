@@ -1,0 +1,37 @@
+import type { Id } from "@/lib/core/ids";
+import { database } from "@/lib/platform/database";
+import { truthOf } from "../media/truth";
+import { asPerson } from "./as-person";
+import { addFilm } from "./film";
+import type { DemoFilm } from "./films";
+import { ACADEMY, GROWN_UPS, PLAYERS } from "./people";
+import { STORIES } from "./story";
+
+/** Adds films one after the other, each with what its coach made of it. Safe to repeat: what is there is left alone. */
+export async function showFilms(films: readonly DemoFilm[]): Promise<void> {
+  const academy = await database().academy.findFirst({ where: { name: ACADEMY.name } });
+  if (!academy) return;
+  for (const film of films) {
+    const coach = await asPerson(academy.id, await coachIdOf(film.coach), "coach");
+    const player = await playerOf(academy.id, film.player);
+    const { clipId, swingId } = await addFilm(film, player.id, coach);
+    const { side } = film.spec;
+    const story = STORIES[film.player];
+    const isTold = (await database().observation.count({ where: { academyId: academy.id, swing: { playerId: player.id, side } } })) > 0;
+    if (!story || isTold || !film.isMarked) continue;
+    const self = player.userId ? await asPerson(academy.id, player.userId, "player") : null;
+    await story({ playerId: player.id, side, swingId, clipId, truth: truthOf(film.spec), coach, player: self });
+  }
+}
+
+async function coachIdOf(key: string): Promise<Id> {
+  const email = GROWN_UPS.find((person) => person.key === key)?.email ?? "";
+  return (await database().user.findUniqueOrThrow({ where: { email }, select: { id: true } })).id;
+}
+
+async function playerOf(academyId: Id, key: string): Promise<{ id: Id; userId: Id | null }> {
+  const known = PLAYERS.find((player) => player.key === key);
+  if (!known) throw new RangeError(`nobody in the demo is called ${key}`);
+  const { givenName, familyName } = known;
+  return database().player.findFirstOrThrow({ where: { academyId, givenName, familyName }, select: { id: true, userId: true } });
+}
