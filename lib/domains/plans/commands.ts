@@ -1,0 +1,307 @@
+import type { z } from "zod";
+import type { Granted } from "@/lib/access/ability";
+import type { Person } from "@/lib/access/actor";
+import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
+import { newId, type Id } from "@/lib/core/ids";
+import { getDrillsForPlanning } from "@/lib/domains/library/queries";
+import type { LibraryForPlanning } from "@/lib/domains/library/view";
+import { noticeWritten } from "@/lib/domains/roster/events";
+import type { PlayerSubject } from "@/lib/domains/roster/policy";
+import { getPlayerFacts } from "@/lib/domains/roster/queries";
+import type { Side } from "@/lib/domains/roster/rules";
+import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
+import { dayOf, daysAfter, dayValue, now } from "@/lib/platform/clock";
+import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/database";
+import { tell } from "@/lib/platform/queue";
+import type { PlanSubject } from "./policy";
+import {
+  countedPlan, dayIn, drillRefusals, drillWords, longDay, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingRefusals, swingsFor,
+  type NoteWords, type Planning, type Remark,
+} from "./rules";
+import { wordsOf, type chooseCueForm, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm, type writeNoteForm } from "./schema";
+import {
+  listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, type NoteRowForView,
+} from "./scope";
+import type { KeptMarks } from "./view";
+
+type Given<Form extends z.ZodType> = z.infer<Form>;
+type Written = Granted<PlanSubject, "plan.write">;
+const asJson = (value: object) => value as Prisma.InputJsonObject;
+
+// ---- Beginning -----------------------------------------------------------------------------------------------------
+
+const NO_HOME = "First say what there is at home: gear, space and who is there. Nothing was begun.";
+
+/** Begins a plan and its note for what is in focus; a draft that was begun before is gone on with. @returns the plan */
+export async function startPlan(tx: Transaction, actor: Person, player: Granted<PlayerSubject, "plan.draft">, given: Given<typeof startPlanForm>): Promise<Id> {
+  const { academyId, id: playerId } = player;
+  const { side } = given;
+  if (player.hasLeft) throw new ConflictError("This player has left the academy. Nothing was begun.");
+  const facts = await getPlayerFacts.as(actor, { playerId }, tx);
+  if (!facts.sides.some((known) => known.side === side)) throw new InvalidError(`${facts.givenName} has no record for the ${side} side. Nothing was begun.`);
+  const foci = await readActiveFoci(tx, academyId, playerId, side);
+  const focus = given.focusId ? foci.find(({ id }) => id === given.focusId) : foci[0];
+  if (!focus) throw new ConflictError("A note needs a focus. Choose first what to work on; nothing was begun.");
+  if (!facts.home) throw new ConflictError(NO_HOME);
+  // Two coaches who begin at once go on with one draft.
+  await lockFocus(tx, focus.id);
+  const begun = await tx.plan.findFirst({ where: { academyId, focusId: focus.id, state: "draft" }, select: { id: true } });
+  if (begun) return begun.id;
+  const library = await getDrillsForPlanning.as(actor, {}, tx);
+  const fault = library.faults.find(({ id }) => id === focus.faultId);
+  const cue = (await readLastSent(tx, academyId, focus.id))?.cue ?? fault?.cues[0]?.text ?? "";
+  const [still] = await listMarkedFrames(tx, academyId, playerId, side);
+  const planId = newId();
+  const endsOn = dayValue(daysAfter(facts.today, PLAN_DAYS));
+  const ofSide = { academyId, playerId, side, editionId: library.edition.id, cue, createdAt: now() };
+  await tx.plan.create({
+    data: {
+      ...ofSide, id: planId, focusId: focus.id, level: facts.level, minutesPerDay: facts.home.minutesPerDay, daysPerWeek: facts.home.daysPerWeek,
+      startsOn: dayValue(facts.today), endsOn, state: "draft", createdById: actor.userId,
+    },
+  });
+  await tx.note.create({
+    data: {
+      ...ofSide, id: newId(), planId, authorId: actor.userId, keptWell: "", oneThing: fault?.playerWording ?? "", why: "", forFamily: "", nextCheckOn: endsOn,
+      clipId: still?.clipId, frameIndex: still?.frameIndex, marks: [],
+    },
+  });
+  return planId;
+}
+
+async function lockFocus(tx: Transaction, focusId: Id): Promise<void> {
+  await tx.$executeRaw`SELECT 1 FROM "Focus" WHERE "id" = ${focusId}::uuid FOR UPDATE`;
+}
+
+// ---- A draft in hand -----------------------------------------------------------------------------------------------
+
+/** A draft that nobody else changes meanwhile, with all that decides what may stand in it. */
+interface Setting {
+  readonly tx: Transaction;
+  readonly note: NoteRowForView;
+  readonly plan: NoteRowForView["plan"];
+  readonly side: Side;
+  readonly facts: PlayerFacts;
+  readonly home: HomeView;
+  readonly library: LibraryForPlanning;
+  readonly planning: Planning;
+  readonly isFocusActive: boolean;
+}
+
+async function lockPlan(tx: Transaction, plan: Written): Promise<void> {
+  await tx.$executeRaw`SELECT 1 FROM "Plan" WHERE "id" = ${plan.id}::uuid FOR UPDATE`;
+}
+
+async function takeUp(tx: Transaction, actor: Person, granted: Written): Promise<Setting> {
+  const focus = await tx.focus.findFirstOrThrow({ where: { academyId: granted.academyId, plans: { some: { id: granted.id } } } });
+  await lockFocus(tx, focus.id);
+  await lockPlan(tx, granted);
+  const note = await tx.note.findUniqueOrThrow({ where: { planId: granted.id }, select: noteSelect });
+  if (note.plan.state !== "draft") throw new ConflictError(sentAlready(note, actor.timeZone));
+  const facts = await getPlayerFacts.as(actor, { playerId: granted.playerId }, tx);
+  const { home } = facts;
+  if (!home) throw new ConflictError("First say what there is at home: gear, space and who is there. Nothing was changed.");
+  const side = note.side as Side;
+  const library = await getDrillsForPlanning.as(actor, {}, tx);
+  const causes = await readCausesWorkedOn(tx, granted.academyId, granted.playerId, side);
+  return {
+    tx, note, plan: note.plan, side, facts, home, library, isFocusActive: focus.state === "active",
+    planning: planningFor(library, facts, home, side, causes, focus.faultId),
+  };
+}
+
+function sentAlready(note: NoteRowForView, timeZone: string): string {
+  const on = note.sentAt ? ` on ${longDay(dayIn(note.sentAt, timeZone))}` : "";
+  return `This note was sent already${on}. It keeps its words; nothing was sent twice.`;
+}
+
+interface DrillNumbers {
+  readonly drillId: string;
+  readonly words: Prisma.JsonValue;
+  readonly timesPerDay: number;
+  readonly swingsPerDay: number;
+  readonly minutesPerDay: number;
+}
+
+/** Holds the plan as it would be against the caps, together with every other plan in force. */
+async function refuseOverCaps(setting: Setting, drills: readonly DrillNumbers[], daysPerWeek = setting.plan.daysPerWeek): Promise<void> {
+  const { tx, note, plan, facts, planning } = setting;
+  const beside = await readPlansBeside(tx, note.academyId, note.playerId, plan.focusId, facts.today);
+  const refusals = swingRefusals([countedPlan({ daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps);
+  if (refusals.length > 0) throw new ConflictError(`${refusals.join(" ")} Nothing was changed.`);
+}
+
+function drillInPlan({ plan }: Setting, drillId: string): NoteRowForView["plan"]["drills"][number] {
+  const found = plan.drills.find((drill) => drill.drillId === drillId);
+  if (!found) throw new ConflictError("This drill is not in the plan any more. Look at the page again; nothing was changed.");
+  return found;
+}
+
+export async function setDays(tx: Transaction, actor: Person, granted: Written, given: Given<typeof setDaysForm>): Promise<void> {
+  const setting = await takeUp(tx, actor, granted);
+  const { today } = setting.facts;
+  const { minutesPerDay, daysPerWeek, nextCheckOn } = given;
+  const last = daysAfter(today, PLAN_MOST_DAYS);
+  const problem = nextCheckOn <= today ? "The next check has to lie after today." : nextCheckOn > last ? `A plan runs eight weeks at most: until ${longDay(last)}.` : null;
+  if (problem) throw new InvalidError(problem, { nextCheckOn: problem });
+  await refuseOverCaps(setting, setting.plan.drills, daysPerWeek);
+  await tx.plan.update({ where: { id: granted.id }, data: { minutesPerDay, daysPerWeek, endsOn: dayValue(nextCheckOn) } });
+  await tx.note.update({ where: { id: setting.note.id }, data: { nextCheckOn: dayValue(nextCheckOn) } });
+}
+
+/** Puts a drill into the plan with the library's dose. Hard limits are asked anew, whatever the page showed. */
+export async function addDrill(tx: Transaction, actor: Person, granted: Written, drillId: string): Promise<string> {
+  const setting = await takeUp(tx, actor, granted);
+  const { plan, planning, library } = setting;
+  const drill = library.drills.find(({ id }) => id === drillId);
+  if (!drill) throw new NotFoundError("drill");
+  if (plan.drills.some((one) => one.drillId === drillId)) throw new ConflictError(`“${drill.name}” stands in the plan already.`);
+  if (plan.drills.length >= MOST_DRILLS) throw new ConflictError(`A plan holds ${MOST_DRILLS} drills at most. Take one out first.`);
+  const limits = drillRefusals(planning.choice, drillId);
+  if (limits.length > 0) throw new ConflictError(`“${drill.name}” stays out. ${limits.join(" ")}`);
+  const { sets, reps, minutes } = drill.dose;
+  const timesPerDay = sets * reps;
+  const added = { drillId, words: drillWords(drill, planning.player), timesPerDay, swingsPerDay: swingsFor(drill, timesPerDay), minutesPerDay: Math.ceil(minutes) };
+  await refuseOverCaps(setting, [...plan.drills, added]);
+  const position = Math.max(0, ...plan.drills.map((one) => one.position)) + 1;
+  const why = planning.choice.allowed.find((one) => one.drill.id === drillId)?.why ?? "";
+  await tx.planDrill.create({ data: { ...added, id: newId(), academyId: granted.academyId, planId: granted.id, position, why } });
+  return drill.name;
+}
+
+export async function removeDrill(tx: Transaction, actor: Person, granted: Written, drillId: string): Promise<void> {
+  const { id } = drillInPlan(await takeUp(tx, actor, granted), drillId);
+  await tx.planDrill.delete({ where: { id } });
+}
+
+/** Moves a drill one place up or down; at the end it stays where it is. */
+export async function moveDrill(tx: Transaction, actor: Person, granted: Written, { drillId, direction }: Given<typeof moveDrillForm>): Promise<void> {
+  const setting = await takeUp(tx, actor, granted);
+  const order = [...setting.plan.drills];
+  const from = order.indexOf(drillInPlan(setting, drillId));
+  const to = Math.min(order.length - 1, Math.max(0, direction === "up" ? from - 1 : from + 1));
+  order.splice(to, 0, ...order.splice(from, 1));
+  for (const [position, { id }] of order.entries()) await tx.planDrill.update({ where: { id }, data: { position: position + 1 } });
+}
+
+/** How often and how long; the swings follow from the library's count for the drill. */
+export async function setDose(tx: Transaction, actor: Person, granted: Written, { drillId, timesPerDay, minutesPerDay }: Given<typeof setDoseForm>): Promise<void> {
+  const setting = await takeUp(tx, actor, granted);
+  const kept = drillInPlan(setting, drillId);
+  const drill = setting.library.drills.find(({ id }) => id === drillId);
+  if (!drill) throw new ConflictError("The library has no such drill any more. Take it out of the plan; nothing was changed.");
+  const dose = { timesPerDay, minutesPerDay, swingsPerDay: swingsFor(drill, timesPerDay) };
+  await refuseOverCaps(setting, setting.plan.drills.map((one) => (one.id === kept.id ? { ...one, ...dose } : one)));
+  await tx.planDrill.update({ where: { id: kept.id }, data: dose });
+}
+
+// ---- The note ------------------------------------------------------------------------------------------------------
+
+/** Refuses what may not be kept, each sentence at the part it is about. */
+function refuseHard(remarks: readonly Remark[]): void {
+  const hard = remarks.filter(({ isHard }) => isHard);
+  const [first] = hard;
+  if (!first) return;
+  const fields: Record<string, string> = {};
+  for (const { part, words } of hard) fields[part] ??= words;
+  throw new InvalidError(hard.length > 1 ? `${hard.length} things are not right yet. ${first.words}` : first.words, fields);
+}
+
+export async function chooseCue(tx: Transaction, actor: Person, granted: Written, given: Given<typeof chooseCueForm>): Promise<void> {
+  const setting = await takeUp(tx, actor, granted);
+  const cue = (given.ownCue || given.cue).replace(/^[“"]+|[”"]+$/g, "").trim();
+  if (cue === "") throw new InvalidError("Choose a cue, or write your own.", { ownCue: "Choose a cue, or write your own." });
+  if (cue.length > 120) throw new InvalidError("A cue is short: 120 letters at most.", { ownCue: "A cue is short: 120 letters at most." });
+  refuseHard(remarksOnPart("cue", cue, setting.planning.reader).map((remark) => ({ ...remark, part: "ownCue" as never })));
+  await tx.plan.update({ where: { id: granted.id }, data: { cue } });
+  await tx.note.update({ where: { id: setting.note.id }, data: { cue } });
+}
+
+/** Keeps the family's part as a draft. What was kept well comes first; the words are looked at as they are written. */
+export async function writeNote(tx: Transaction, actor: Person, granted: Written, given: Given<typeof writeNoteForm>): Promise<Remark[]> {
+  const setting = await takeUp(tx, actor, granted);
+  const { planId: _planId, ...parts } = given;
+  const words: NoteWords = { ...parts, cue: setting.note.cue };
+  const [missing] = missingParts(words);
+  if (missing?.part === "keptWell") throw new InvalidError(missing.words, { keptWell: missing.words });
+  const remarks = remarksOn(words, setting.planning.reader);
+  refuseHard(remarks.filter(({ part }) => part !== "cue"));
+  await tx.note.update({ where: { id: setting.note.id }, data: parts });
+  return remarks;
+}
+
+/** Which frame goes with the note; none is an answer too. */
+export async function chooseStill(tx: Transaction, actor: Person, granted: Written, { still }: Given<typeof chooseStillForm>): Promise<void> {
+  const { note, side } = await takeUp(tx, actor, granted);
+  if (still) {
+    const { clipId, frameIndex } = still;
+    const clip = await tx.clip.findFirst({ where: { id: clipId, academyId: granted.academyId, playerId: granted.playerId, swing: { side } } });
+    if (!clip || frameIndex < clip.firstFrame || frameIndex > clip.lastFrame) throw new InvalidError("There is no such frame among the clips of this side.", { still: "There is no such frame among the clips of this side." });
+  }
+  await tx.note.update({ where: { id: note.id }, data: { clipId: still?.clipId ?? null, frameIndex: still?.frameIndex ?? null } });
+}
+
+/** Keeps what only coaches see, in a table of its own; it may be written after the note was sent, too. */
+export async function writePrivateNote(tx: Transaction, granted: Written, words: string): Promise<void> {
+  const { academyId } = granted;
+  await lockPlan(tx, granted);
+  const { id: noteId } = await tx.note.findUniqueOrThrow({ where: { planId: granted.id }, select: { id: true } });
+  if (words === "") await tx.privateNote.deleteMany({ where: { academyId, noteId } });
+  else await tx.privateNote.upsert({ where: { academyId_noteId: { academyId, noteId } }, create: { academyId, noteId, words }, update: { words } });
+}
+
+// ---- Sending -------------------------------------------------------------------------------------------------------
+
+/**
+ * Sends plan and note together: words, doses and marks are kept as they are now, the plan that was in force for the same
+ * focus ends, and everybody for whom it is gets a notice. Of two who send at once, one does. @returns who gets it
+ */
+export async function sendNote(tx: Transaction, actor: Person, granted: Written): Promise<string[]> {
+  const { academyId, playerId } = granted;
+  const setting = await takeUp(tx, actor, granted);
+  const { note, plan, facts, library, planning } = setting;
+  const { leftAt } = await tx.player.findUniqueOrThrow({ where: { id: playerId }, select: { leftAt: true } });
+  const receivers = await readReceivers(tx, academyId, playerId, facts.today);
+  const drills = plan.drills.map((drill) => {
+    const record = library.drills.find(({ id }) => id === drill.drillId);
+    return { ...drill, words: record ? drillWords(record, planning.player) : drill.words };
+  });
+  const beside = await readPlansBeside(tx, academyId, playerId, plan.focusId, facts.today);
+  const { keptWell, oneThing, why, cue, forFamily } = note;
+  const problems = sendProblems(
+    {
+      givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: leftAt !== null, isFocusActive: setting.isFocusActive,
+      today: facts.today, nextCheckOn: dayOf(note.nextCheckOn), words: { keptWell, oneThing, why, cue, forFamily }, receivers,
+      drills: drills.map(({ drillId, words }) => ({ name: wordsOf(words).name, limits: drillRefusals(planning.choice, drillId) })),
+      swingRefusals: swingRefusals([countedPlan({ daysPerWeek: plan.daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps),
+    },
+    planning.reader,
+  );
+  if (problems.length > 0) throw new ConflictError(`Nothing was sent. ${problems.join(" ")}`);
+
+  for (const { id, words } of drills) await tx.planDrill.update({ where: { id }, data: { words: asJson(words as object) } });
+  await tx.plan.updateMany({ where: { academyId, focusId: plan.focusId, state: "sent" }, data: { state: "ended" } });
+  const sentAt = now();
+  const kept = { editionId: library.edition.id, sentAt };
+  await tx.plan
+    .update({ where: { id: plan.id }, data: { ...kept, state: "sent", startsOn: dayValue(facts.today), level: facts.level } })
+    .catch((error: unknown) => {
+      if (refusedByUnique(error) === null) throw error;
+      throw new ConflictError("Another note for the same focus was sent at the same moment. Nothing was sent twice.");
+    });
+  await tx.note.update({ where: { id: note.id }, data: { ...kept, authorId: actor.userId, marks: await keptMarks(tx, note) } });
+  await tx.notice.createMany({
+    data: receivers.map(({ id: userId }) => ({ id: newId(), academyId, userId, playerId, kind: "note-sent", subjectId: note.id, createdAt: sentAt })),
+    skipDuplicates: true,
+  });
+  for (const { id: userId } of receivers) await tell(tx, noticeWritten, { userId }, { key: `notice ${userId}` });
+  return receivers.map(({ name }) => name);
+}
+
+/** The marks of the still as they stand on its frame now, with the size of the picture they stand on. */
+async function keptMarks(tx: Transaction, note: NoteRowForView): Promise<Prisma.InputJsonValue> {
+  if (!note.clipId || note.frameIndex === null || !note.clip) return [];
+  const { widthPx, heightPx } = note.clip.file;
+  const marks: KeptMarks = { v: 1, widthPx, heightPx, shapes: await readMarks(tx, note.academyId, note.clipId, note.frameIndex) };
+  return asJson(marks);
+}

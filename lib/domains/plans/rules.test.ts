@@ -1,0 +1,119 @@
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import fc from "fast-check";
+import type { DrillRecord, FaultRecord } from "@/lib/domains/library/schema";
+import { describe, expect, it } from "vitest";
+import { cautionsOf, countWords, cueChoices, missingParts, noteWordCount, remarksOn, remarksOnPart, swingRefusals, swingsFor, type NoteReader } from "./rules";
+
+const read = (name: string) => JSON.parse(readFileSync(path.resolve(import.meta.dirname, `../../../seed/library/${name}.json`), "utf8"));
+const drills: DrillRecord[] = read("drills").drills;
+const faults: FaultRecord[] = read("faults").faults;
+const reader: NoteReader = { givenName: "Ines", ageYears: 12, otherFaults: ["Barrel drag", "Lunge forward"] };
+const hard = (text: string, who: NoteReader = reader) => remarksOnPart("oneThing", text, who).filter(({ isHard }) => isHard);
+const note = { keptWell: "Your load is quiet.", oneThing: "The belt goes first, then the foot.", why: "That keeps the chest closed a blink longer.", cue: "Belt first", forFamily: "" };
+
+describe("the words of a note", () => {
+  it("are kept when they say what happened and what to do", () => {
+    expect(remarksOn(note, reader)).toEqual([]);
+  });
+
+  it.each(["Your foot is wrong.", "A bad swing.", "We fix your hands.", "The score is low.", "Your fault is the hip.", "Mistakes happen.", "You swung badly."])(
+    "never hold a word of blame or of scores: %s",
+    (text) => {
+      expect(hard(text)).toHaveLength(1);
+      expect(hard(text)[0]?.words).toMatch(/stays out of a note/);
+    },
+  );
+
+  it("may hold a word that only begins like one", () => {
+    expect(hard("Keep the badge of your cap at the pitcher, with the fixture in view. Be yourself, wrongside up is fun.")).toEqual([]);
+  });
+
+  it.each(["You are a slow starter.", "Ines is too early.", "She's always late.", "He is not ready.", "You’re an arm hitter."])("put no label on the person: %s", (text) => {
+    expect(hard(text)[0]?.words).toMatch(/names the person/);
+  });
+
+  it("may say what the swing does", () => {
+    expect(hard("Your turn is a blink early. The ball is always there to wait for.")).toEqual([]);
+  });
+
+  it("never name an injury", () => {
+    expect(hard("It may be tendonitis.")[0]?.words).toMatch(/clinician/);
+  });
+
+  it("are sentences about one thing, not a list of faults", () => {
+    expect(hard("- belt\n- foot\n- hands")[0]?.words).toMatch(/one thing/);
+    expect(hard("Work on the barrel drag and the lunge forward.")[0]?.words).toMatch(/Barrel drag.*Lunge forward/);
+    expect(hard("That leads to barrel drag later.")).toEqual([]);
+  });
+
+  it("hold no numbers for a player under 11, and may from 11", () => {
+    expect(hard("Turn 10 degrees more.", { ...reader, ageYears: 10 })[0]?.words).toMatch(/No numbers/);
+    expect(hard("Turn 10 degrees more.", { ...reader, ageYears: 11 })).toEqual([]);
+  });
+
+  it("are 150 together at most", () => {
+    const long = (count: number) => ({ ...note, forFamily: Array.from({ length: count - noteWordCount(note) }, (_, i) => `word${i % 5 === 4 ? "." : ""}`).join(" ") });
+    expect(noteWordCount(long(150))).toBe(150);
+    expect(remarksOn(long(150), reader)).toEqual([]);
+    expect(remarksOn(long(151), reader)).toEqual([{ part: "forFamily", isHard: true, words: "The note has 151 words. 150 is the most that is read at home." }]);
+  });
+
+  it("are counted as words, whatever stands between them", () => {
+    fc.assert(
+      fc.property(fc.array(fc.stringMatching(/^[a-z]{1,8}$/), { maxLength: 40 }), fc.constantFrom(" ", "\n", "  ", " – "), (words, gap) => countWords(words.join(gap)) === words.length),
+    );
+  });
+
+  it("lack what was kept well before anything else", () => {
+    expect(missingParts({ ...note, keptWell: "", why: "" }).map(({ part }) => part)).toEqual(["keptWell", "why"]);
+  });
+
+  it("of the library itself pass: every cue of a fault and of a drill, and what a player is told, at any age", () => {
+    const young = { ...reader, ageYears: 9, otherFaults: [] };
+    const texts = [...faults.flatMap(({ cues, playerWording }) => [playerWording, ...cues.map(({ text }) => text)]), ...drills.flatMap(({ cues }) => cues.map(({ text }) => text))];
+    expect(texts.filter((text) => hard(text, young).length > 0)).toEqual([]);
+  });
+});
+
+describe("swings of a plan", () => {
+  it("are the library's share of the times, rounded up, so that no dose understates them", () => {
+    for (const drill of drills) {
+      const { sets, reps, fullSwings } = drill.dose;
+      expect(swingsFor(drill, sets * reps)).toBe(fullSwings);
+      expect(swingsFor(drill, 1) * sets * reps).toBeGreaterThanOrEqual(fullSwings);
+    }
+  });
+
+  const caps = { perSession: 80, perDay: 100, perWeek: 400, homePerDay: 60, noSwingDaysPerWeek: 2 };
+  const drill = (name: string, swings: number, daysPerWeekMost: number | null = null) => ({ name, timesPerDay: swings, swingsPerDay: swings, minutesPerDay: 5, daysPerWeekMost });
+
+  it("of every plan in force count together, and a refusal gives the sum", () => {
+    const own = { daysPerWeek: 3, drills: [drill("Tee", 40)] };
+    expect(swingRefusals([own], caps)).toEqual([]);
+    expect(swingRefusals([own, { daysPerWeek: 5, drills: [drill("Toss", 21)] }], caps)).toEqual(["One day has 61 swings (Tee 40 + Toss 21). The home limit is 60 a day."]);
+  });
+
+  it("of a drill that is done on few days count on those only", () => {
+    expect(swingRefusals([{ daysPerWeek: 5, drills: [drill("Pairs", 60, 2)] }], { ...caps, perWeek: 120 })).toEqual([]);
+    expect(swingRefusals([{ daysPerWeek: 5, drills: [drill("Pairs", 60)] }], { ...caps, perWeek: 120 })[0]).toMatch(/The week has 300 swings/);
+  });
+
+  it("are none while swings are paused", () => {
+    expect(swingRefusals([{ daysPerWeek: 1, drills: [drill("Tee", 1)] }], { ...caps, homePerDay: 0, perWeek: 0 })).not.toEqual([]);
+    expect(swingRefusals([{ daysPerWeek: 1, drills: [drill("Mirror", 0)] }], { ...caps, homePerDay: 0, perWeek: 0 })).toEqual([]);
+  });
+});
+
+describe("cues to choose from", () => {
+  it("begin with the one the player had last, and stand there once", () => {
+    const cues = cueChoices({ cues: [{ text: "A" }, { text: "B" }] }, [{ name: "Tee", cues: [{ text: "B", focus: "external" }, { text: "C", focus: "external" }] }], { text: "B", from: "said on 4 November" });
+    expect(cues).toEqual([{ text: "B", from: "said on 4 November" }, { text: "A", from: null }, { text: "C", from: "Tee" }]);
+  });
+});
+
+describe("cautions of several drills", () => {
+  it("are said once, in their own order, with stop last", () => {
+    expect(cautionsOf([{ cautions: ["Anything hurts: stop and tell an adult.", "Helmet on."] }, { cautions: ["Helmet on."] }])).toEqual(["Helmet on.", "Anything hurts: stop and tell an adult."]);
+  });
+});

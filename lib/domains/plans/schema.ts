@@ -1,0 +1,73 @@
+import { z } from "zod";
+import { SIDES } from "@/lib/domains/clips/schema";
+import { dayForm, idForm } from "@/lib/domains/roster/schema";
+
+const side = z.enum(SIDES, { error: "Say which side: right or left." });
+const libraryId = z.string({ error: "Choose a drill." }).regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "The library has no such drill.").max(80, "The library has no such drill.");
+const emptyAsMissing = <T extends z.ZodType>(form: T) => z.preprocess((value) => (value === "" || value === null ? undefined : value), form.optional());
+const wholeNumber = (least: number, most: number, what: string) => {
+  const sentence = `${what}: a whole number from ${least} to ${most}.`;
+  return z.coerce.number({ error: sentence }).int(sentence).min(least, sentence).max(most, sentence);
+};
+/** What is typed into one part of a note; the rules look at the words themselves. */
+const text = z.string().trim().max(1500, "This is longer than a note may be.").default("");
+
+export const playerIdForm = z.object({ playerId: idForm });
+export const playerSideForm = z.object({ playerId: idForm, side });
+export const planDraftForm = z.object({ playerId: idForm, side, focusId: emptyAsMissing(idForm) });
+export const listSentNotesForm = z.object({ playerId: idForm, after: emptyAsMissing(idForm) });
+export const listHomeworkForm = z.object({ playerIds: z.array(idForm).max(200) });
+export const noteIdForm = z.object({ noteId: idForm });
+
+export const startPlanForm = z.object({ playerId: idForm, side, focusId: emptyAsMissing(idForm) });
+export const planIdForm = z.object({ planId: idForm });
+export const setDaysForm = z.object({
+  planId: idForm,
+  minutesPerDay: wholeNumber(5, 90, "Minutes a day"),
+  daysPerWeek: wholeNumber(1, 5, "Days a week"),
+  nextCheckOn: dayForm,
+});
+export const planDrillForm = z.object({ planId: idForm, drillId: libraryId });
+export const moveDrillForm = planDrillForm.extend({ direction: z.enum(["up", "down"]) });
+export const setDoseForm = planDrillForm.extend({ timesPerDay: wholeNumber(1, 200, "Times a day"), minutesPerDay: wholeNumber(1, 60, "Minutes a day") });
+export const chooseCueForm = z.object({ planId: idForm, cue: text, ownCue: text });
+export const writeNoteForm = z.object({ planId: idForm, keptWell: text, oneThing: text, why: text, forFamily: text });
+export const chooseStillForm = z.object({
+  planId: idForm,
+  /** "clip frame", or empty for a note without a still. */
+  still: z
+    .string()
+    .default("")
+    .transform((value, context) => {
+      if (value === "") return null;
+      const [clipId, frame] = value.split(" ");
+      const parsed = z.object({ clipId: idForm, frameIndex: z.coerce.number().int().nonnegative() }).safeParse({ clipId, frameIndex: frame });
+      if (parsed.success) return parsed.data;
+      context.addIssue({ code: "custom", message: "There is no such still." });
+      return z.NEVER;
+    }),
+});
+export const writePrivateNoteForm = z.object({ planId: idForm, words: z.string().trim().max(4000, "Keep it below 4000 letters.").default("") });
+
+/** A drill's words as they stand in a plan: kept as they were sent, whatever the library says later. */
+export const drillWordsForm = z.object({
+  v: z.literal(1),
+  name: z.string(),
+  setup: z.string(),
+  equipment: z.array(z.string()),
+  space: z.string(),
+  steps: z.array(z.string()),
+  cue: z.string().nullable(),
+  safety: z.array(z.string()),
+  cautions: z.array(z.string()),
+  worked: z.string(),
+  daysPerWeekMost: z.number().nullable(),
+});
+export type DrillWords = z.infer<typeof drillWordsForm>;
+
+const NO_WORDS: DrillWords = { v: 1, name: "", setup: "", equipment: [], space: "", steps: [], cue: null, safety: [], cautions: [], worked: "", daysPerWeekMost: null };
+
+/** The words of a drill as they are kept in its plan. */
+export function wordsOf(kept: unknown): DrillWords {
+  return drillWordsForm.safeParse(kept).data ?? NO_WORDS;
+}
