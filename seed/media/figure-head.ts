@@ -14,7 +14,7 @@ export function addHead(mesh: Mesh, hitter: Hitter, pose: Pose): void {
   };
   ball(0, 0.06, 0, 0.86, 1.0, 0.98, M.skin, 22);
   ball(0, -0.5, 0.2, 0.62, 0.62, 0.68, M.skin, 18);
-  ball(0, -0.36, -0.36, 0.74, 0.62, 0.62, M.hair, 16);
+  ball(0, -0.4, -0.34, 0.7, 0.56, 0.6, M.hair, 16);
   for (const side of [-1, 1]) {
     ball(side * 0.88, -0.22, -0.06, 0.1, 0.22, 0.15, M.skin, 10);
     ball(side * 0.34, 0.0, 0.83, 0.155, 0.12, 0.11, M.white, 12);
@@ -30,7 +30,7 @@ export function addHead(mesh: Mesh, hitter: Hitter, pose: Pose): void {
     // azimuth 0 = across (front ear), 90 degrees = ahead, 180 = other ear, 270 = behind
     const front = Math.max(0, Math.sin(azimuth));
     const behind = Math.max(0, -Math.sin(azimuth));
-    return 1.72 - 0.44 * front ** 0.7 + 0.22 * behind;
+    return 1.72 - 0.44 * front ** 0.7 + 0.46 * behind ** 0.8;
   };
   const shell = 1.14;
   mesh.ellipsoid(at(0, 0.12, -0.03), scale(across, shell * 0.94 * r), scale(up, shell * 1.0 * r), scale(ahead, shell * 1.02 * r), M.helmet, 28, rim);

@@ -19,6 +19,14 @@ export interface ArmCurves {
   readonly batHeight: Curve;
 }
 
+/** The barrel's small, slow circling while the hitter waits; it dies away toward the stance event. */
+function waiting(stance: number, amountDeg: number, hz: number): Curve {
+  return (t) => {
+    const k = Math.max(0, Math.min(1, (stance - t) / 0.3));
+    return amountDeg * k * k * (3 - 2 * k) * Math.sin(2 * Math.PI * hz * (t - stance));
+  };
+}
+
 /** Keys of the arms and the bat, bent by the faults that live there. */
 export function armCurves(times: KeyTimes, fault: (id: FaultParameter) => number, body: SwingSpec["body"]): ArmCurves {
   const { stance, load, plant, launch, finish } = times;
@@ -31,6 +39,7 @@ export function armCurves(times: KeyTimes, fault: (id: FaultParameter) => number
   const late = Math.max(launch, -0.185);
   const first = Math.min(plant, launch - 0.03);
   const slot = Math.min(late + 0.075, -0.075);
+  const withSway = (curve: Curve, sway: Curve): Curve => (t) => curve(t) + sway(t);
   const slow = body === "child" ? 1.15 : 1;
   return {
     handsAcross: keyed(
@@ -79,7 +88,7 @@ export function armCurves(times: KeyTimes, fault: (id: FaultParameter) => number
       keyed([stance, -0.85], [load, -0.3 - 1.0 * flat], [first, -0.34 - 1.0 * flat], [slot, -1], [0, -1], [0.1, -0.9], [finish, -0.9]),
       keyed([stance, 0.1], [load, -0.3 + 0.75 * flat], [first, -0.32 + 0.8 * flat], [slot, 0.15], [0, 0.1], [0.1, 0.2], [finish, 0.6]),
     ],
-    batYaw: keyed(
+    batYaw: withSway(keyed(
       [stance, -148],
       [load, -140],
       [first, -136 + 2 * drag],
@@ -93,8 +102,9 @@ export function armCurves(times: KeyTimes, fault: (id: FaultParameter) => number
       [0.11, 156 - 6 * drag],
       [0.18, 214],
       [finish, 262],
-    ),
-    batHeight: keyed(
+      [finish + 0.4, 267],
+    ), waiting(stance, 6, 1.1)),
+    batHeight: withSway(keyed(
       [stance, 56],
       [load, 50],
       [first, 46],
@@ -108,6 +118,7 @@ export function armCurves(times: KeyTimes, fault: (id: FaultParameter) => number
       [0.11, 20],
       [0.18, 28],
       [finish, -14],
-    ),
+      [finish + 0.4, -21],
+    ), waiting(stance, 3, 0.8)),
   };
 }

@@ -42,6 +42,7 @@ export function legCurves(times: KeyTimes, fault: (id: FaultParameter) => number
   const drop = Math.min(launch + 0.075, -0.05);
   return {
     hipX: keyed(
+      [stance - 0.6, -0.112],
       [stance, -0.12],
       [load, -0.2 + 0.115 * noLoad + 0.1 * lunge],
       [toe, -0.115 + 0.055 * noLoad + 0.2 * lunge - 0.03 * stuck],

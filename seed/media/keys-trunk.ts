@@ -46,9 +46,10 @@ export function trunkCurves(times: KeyTimes, fault: (id: FaultParameter) => numb
       [0, 68 + 10 * opens],
       [0.08, 98 + 8 * opens],
       [finish, 128],
+      [finish + 0.4, 124],
     ),
     shoulderTilt: keyed([stance, -2], [load, -5], [plant, -3], [-0.05, 8], [0, 9], [0.1, 6], [finish, 4]),
-    headYaw: keyed([stance, 74], [plant, 72], [Math.max(plant + 0.02, -0.08), 58 + 14 * opens], [0, 46 + 24 * opens], [0.07, 48 + 24 * opens], [finish, 92]),
+    headYaw: keyed([stance, 74], [plant, 72], [Math.max(plant + 0.02, -0.08), 58 + 14 * opens], [0, 46 + 24 * opens], [0.07, 48 + 24 * opens], [finish, 92], [finish + 0.4, 95]),
     headDown: keyed([stance, 4], [plant, 9], [-0.06, 24], [0, 31 - 10 * opens], [0.07, 30 - 10 * opens], [finish, 4]),
   };
 }
