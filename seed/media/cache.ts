@@ -6,7 +6,7 @@ import type { SwingSpec } from "./spec";
 import { truthOf, type SwingTruth } from "./truth";
 
 /** Grows with every change of motion or picture, so that older videos are drawn anew. */
-export const RENDERER_VERSION = 2;
+export const RENDERER_VERSION = 3;
 
 /** A swing's file name: a hash of the spec (its keys in order) and the renderer's version. */
 export function swingFileName(spec: SwingSpec): string {

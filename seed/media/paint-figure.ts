@@ -120,7 +120,7 @@ export class FigurePainter {
     const z = wa * (p[ia + 2] as number) + wb * (p[ib + 2] as number) + wc * (p[ic + 2] as number);
     const l = light.toward;
     const wrapped = Math.max(0, (nx * l[0] + ny * l[1] + nz * l[2] + 0.18) / 1.18);
-    const reaches = wrapped > 0 ? this.shadow.lit(x + nx * 0.012, y + ny * 0.012, z + nz * 0.012, 0.018, 0.03, 6) : 0;
+    const reaches = wrapped > 0 ? this.shadow.lit(x + nx * 0.012, y + ny * 0.012, z + nz * 0.012, 0.03, 0.03, 12) : 0;
     const key = 1.12 * wrapped * (0.12 + 0.88 * reaches);
     const ex = this.camera.position[0] - x;
     const ey = this.camera.position[1] - y;
