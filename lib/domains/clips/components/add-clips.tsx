@@ -5,10 +5,12 @@ import { useState, type ChangeEvent, type FormEvent } from "react";
 import type { Id } from "@/lib/core/ids";
 import { Button } from "@/lib/ui/button";
 import { Progress } from "@/lib/ui/progress";
-import type { UploadFacts } from "../schema";
+import { Entry } from "@/lib/ui/entry";
+import type { UploadFacts, UploadRow } from "../schema";
 import type { BattingSide } from "../view";
 import { addWords as words } from "./add-words";
 import { CameraFactFields, SwingFactFields } from "./fact-fields";
+import { UploadList } from "./upload-list";
 import { useSendingClips, type SendingClip } from "./use-sending-clips";
 
 interface AddClipsProps {
@@ -19,13 +21,18 @@ interface AddClipsProps {
   /** The side in hand where the page was opened. */
   readonly side: BattingSide | null;
   readonly today: string;
+  /** What was sent before and is not settled, as the house knows it. */
+  readonly uploads: readonly UploadRow[];
 }
 
 /** Film or choose videos, answer what no file says, and send them. */
-export function AddClips({ playerId, sides, last, side, today }: AddClipsProps) {
+export function AddClips({ playerId, sides, last, side, today, uploads }: AddClipsProps) {
   const router = useRouter();
   const sending = useSendingClips(() => router.refresh());
   const [problem, setProblem] = useState<string | null>(null);
+  // What the house tells of is shown once: here while it is on its way, among the sent ones from then on.
+  const chosen = sending.clips.filter((clip) => !uploads.some((it) => it.id === clip.uploadId && it.state !== "receiving"));
+  const sent = uploads.filter((it) => it.state !== "receiving" || !chosen.some((clip) => clip.uploadId === it.id && clip.state !== "refused"));
   const open = sending.clips.filter((it) => it.state === "waiting" || it.state === "refused");
 
   const take = (event: ChangeEvent<HTMLInputElement>) => {
@@ -40,34 +47,43 @@ export function AddClips({ playerId, sides, last, side, today }: AddClipsProps) 
   };
 
   return (
-    <form className="form" onSubmit={submit} noValidate>
-      <input type="hidden" name="playerId" value={playerId} />
-      <div className="field">
-        <label htmlFor="choose-videos">{words.choose}</label>
-        <input id="choose-videos" type="file" accept="video/*,.mp4,.mov" multiple onChange={take} aria-describedby="choose-hint" />
-        <p className="hint" id="choose-hint">
-          {words.chooseHint}
-        </p>
-      </div>
-      <div className="field only-phone">
-        <label htmlFor="film-video">{words.film}</label>
-        <input id="film-video" type="file" accept="video/*" capture="environment" onChange={take} />
-      </div>
-      {sending.clips.length > 0 ? (
-        <ul className="rows" aria-label={words.chosen(sending.clips.length)}>
-          {sending.clips.map((clip, i) => (
-            <ChosenClip key={clip.key} number={i + 1} clip={clip} onStop={() => void sending.stop(clip)} />
-          ))}
-        </ul>
+    <>
+      {sent.length > 0 ? (
+        <Entry side={words.sent} isHeading isStrong>
+          <UploadList uploads={sent} />
+        </Entry>
       ) : null}
-      {open.length > 1 ? <p className="quiet">{words.answersFor}</p> : null}
-      <CameraFactFields begin={last} errors={sending.fields} />
-      <SwingFactFields sides={sides} side={side} begin={last} today={today} errors={sending.fields} />
-      <div role="alert">{problem ? <p className="trouble">{problem}</p> : null}</div>
-      <Button kind="main" type="submit" aria-disabled={sending.isBusy || undefined} onClick={(event) => sending.isBusy && event.preventDefault()}>
-        {words.send(Math.max(1, open.length))}
-      </Button>
-    </form>
+      <Entry side={words.filmSide} isHeading isStrong={sent.length === 0}>
+        <form className="form" onSubmit={submit} noValidate>
+          <input type="hidden" name="playerId" value={playerId} />
+          <div className="field">
+            <label htmlFor="choose-videos">{words.choose}</label>
+            <input id="choose-videos" type="file" accept="video/*,.mp4,.mov" multiple onChange={take} aria-describedby="choose-hint" />
+            <p className="hint" id="choose-hint">
+              {words.chooseHint}
+            </p>
+          </div>
+          <div className="field only-phone">
+            <label htmlFor="film-video">{words.film}</label>
+            <input id="film-video" type="file" accept="video/*" capture="environment" onChange={take} />
+          </div>
+          {chosen.length > 0 ? (
+            <ul className="rows" aria-label={words.chosen(chosen.length)}>
+              {chosen.map((clip) => (
+                <ChosenClip key={clip.key} number={clip.key} clip={clip} onStop={() => void sending.stop(clip)} />
+              ))}
+            </ul>
+          ) : null}
+          {open.length > 1 ? <p className="quiet">{words.answersFor}</p> : null}
+          <CameraFactFields begin={last} errors={sending.fields} />
+          <SwingFactFields sides={sides} side={side} begin={last} today={today} errors={sending.fields} />
+          <div role="alert">{problem ? <p className="trouble">{problem}</p> : null}</div>
+          <Button kind="main" type="submit" aria-disabled={sending.isBusy || undefined} onClick={(event) => sending.isBusy && event.preventDefault()}>
+            {words.send(Math.max(1, open.length))}
+          </Button>
+        </form>
+      </Entry>
+    </>
   );
 }
 

@@ -5,6 +5,8 @@ const option = (value: string, label: string): Option => ({ value, label });
 
 /** The texts of adding clips and of how a clip was filmed. */
 const en = {
+  sent: "Sent",
+  filmSide: "Film",
   choose: "Choose videos",
   chooseHint: "One swing a video. MP4 or MOV, ten minutes at most.",
   film: "Film now",

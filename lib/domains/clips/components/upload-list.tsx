@@ -2,7 +2,7 @@
 
 import Link from "next/link";
 import { useRouter } from "next/navigation";
-import { useEffect } from "react";
+import { useEffect, useTransition } from "react";
 import type { ActionState } from "@/lib/core/action-state";
 import { Button } from "@/lib/ui/button";
 import { Problem } from "@/lib/ui/problem";
@@ -16,12 +16,14 @@ const ASK_AGAIN_MS = 2000;
 /** What became of the videos that were sent: looks again by itself while one is being looked at. */
 export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[] }) {
   const router = useRouter();
+  const [isAsking, ask] = useTransition();
   const isChecking = uploads.some((it) => it.state === "checking");
+  // Asked again only once the last answer is here: on a slow line the answers would else chase one another.
   useEffect(() => {
-    if (!isChecking) return;
-    const timer = setInterval(() => router.refresh(), ASK_AGAIN_MS);
-    return () => clearInterval(timer);
-  }, [isChecking, router]);
+    if (!isChecking || isAsking) return;
+    const timer = setTimeout(() => ask(() => router.refresh()), ASK_AGAIN_MS);
+    return () => clearTimeout(timer);
+  }, [isChecking, isAsking, router]);
   const settle = async (action: (input: { uploadId: string }) => Promise<ActionState>, uploadId: string) => {
     await action({ uploadId });
     router.refresh();

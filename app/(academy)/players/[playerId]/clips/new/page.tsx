@@ -1,10 +1,8 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { AddClips } from "@/lib/domains/clips/components/add-clips";
-import { UploadList } from "@/lib/domains/clips/components/upload-list";
 import { findLastFacts, listUploads } from "@/lib/domains/clips/queries";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
-import { Entry } from "@/lib/ui/entry";
 import { Leaf, Opening } from "@/lib/ui/leaf";
 import { Problem } from "@/lib/ui/problem";
 
@@ -22,22 +20,18 @@ export default async function AddClipsPage({ params, searchParams }: AddClipsPag
   return (
     <Leaf>
       <Opening title={`Add clips of ${player.givenName}`} actions={<Link href={`/players/${playerId}`}>Back to {player.givenName}</Link>} />
-      {uploads.length > 0 ? (
-        <Entry side="Sent" isHeading isStrong>
-          <UploadList uploads={uploads} />
-        </Entry>
-      ) : null}
-      <Entry side="Film" isHeading isStrong={uploads.length === 0}>
-        {facts.permittedUses.includes("lesson") ? (
-          <AddClips playerId={playerId} sides={player.sides.map((it) => it.side)} last={last} side={player.sides.find((it) => it.side === side)?.side ?? null} today={facts.today} />
-        ) : (
-          <Problem
-            happened={`No consent to film ${player.givenName} for lessons is in force.`}
-            kept="Nothing is filmed or shown until there is one. What was recorded before is kept."
-            todo="The family or the office can give one."
-          />
-        )}
-      </Entry>
+      {facts.permittedUses.includes("lesson") ? (
+        <AddClips
+          playerId={playerId} sides={player.sides.map((it) => it.side)} last={last} side={player.sides.find((it) => it.side === side)?.side ?? null} today={facts.today}
+          uploads={uploads}
+        />
+      ) : (
+        <Problem
+          happened={`No consent to film ${player.givenName} for lessons is in force.`}
+          kept="Nothing is filmed or shown until there is one. What was recorded before is kept."
+          todo="The family or the office can give one."
+        />
+      )}
     </Leaf>
   );
 }

@@ -1,0 +1,93 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import type { Page } from "@playwright/test";
+import { ask, expect, expectAccessible, look, PHONE, signIn, test } from "./fixtures";
+
+const folder = mkdtempSync(path.join(tmpdir(), "cagebook-flow-"));
+test.afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** A short film made elsewhere: a moving picture, a quiet room, one crack. The seed makes every one unlike the others. */
+function film(name: string, seed: number): string {
+  const file = path.join(folder, name);
+  const crack = "0.002*(random(0)-0.5)+if(gte(t,1),0.8*exp(-(t-1)/0.01)*(2*random(1)-1),0)";
+  execFileSync("ffmpeg", [
+    "-v", "error", "-y", "-f", "lavfi", "-i", `testsrc=size=640x360:rate=240,hue=h=${seed}`, "-f", "lavfi", "-i", `aevalsrc='${crack}':s=48000`,
+    "-t", "1.5", "-c:v", "libx264", "-preset", "ultrafast", "-pix_fmt", "yuv420p", "-c:a", "aac", file,
+  ]);
+  return file;
+}
+
+/** A player of Marlow's who may be filmed. */
+async function playerOfMarlow(): Promise<string> {
+  const [row] = await ask<{ id: string }>(
+    `SELECT p."id" FROM "Player" p JOIN "Assignment" a ON a."playerId" = p."id" JOIN "User" u ON u."id" = a."userId" JOIN "Permit" c ON c."playerId" = p."id"
+     WHERE u."displayName" = 'Marlow Tessen' AND a."until" IS NULL AND c."use" = 'lesson' AND c."validUntil" > DATE '2026-11-26' AND p."leftAt" IS NULL ORDER BY p."id" LIMIT 1`,
+  );
+  if (!row) throw new Error("the demo has no player of Marlow's who may be filmed");
+  return row.id;
+}
+
+async function send(page: Page, files: readonly string[]): Promise<void> {
+  await page.getByLabel("Choose videos").setInputFiles([...files]);
+  await page.getByRole("button", { name: /^Send / }).click();
+}
+
+test.beforeEach(async ({ page }) => signIn(page, "Marlow Tessen", "coach"));
+
+test("a coach sends a film, finds contact suggested from the sound, sets events by key, places a point and draws", async ({ page }) => {
+  await page.goto(`/players/${await playerOfMarlow()}/clips/new`);
+  await page.getByLabel("Choose videos").setInputFiles(film(`${Date.now()}.mp4`, Date.now() % 360));
+  await expect(page.getByText("1.5 s, 240 frames a second")).toBeVisible();
+  await look(page, "add-clips-1440");
+  await expectAccessible(page);
+  await page.getByRole("button", { name: "Send one clip" }).click();
+  await page.getByRole("link", { name: "Open the swing" }).first().click({ timeout: 60_000 });
+
+  await expect(page.getByRole("heading", { name: "Swing view" })).toBeVisible();
+  const contact = page.getByRole("button", { name: /Contact/ }).first();
+  await expect(contact).toContainText("0.000", { timeout: 20_000 });
+  const stage = page.locator(".bench .frame").first();
+  await stage.focus();
+  await page.keyboard.press("c");
+  await page.keyboard.press("Shift+ArrowLeft");
+  await page.keyboard.press("p");
+  await expect(page.getByRole("button", { name: /Plant/ }).first()).toContainText("−0.042");
+  await expect(page.getByRole("heading", { name: "Readings" })).toBeVisible();
+  await look(page, "swing-view-1440");
+  await expectAccessible(page);
+
+  await page.reload();
+  await expect(page.getByRole("button", { name: /Plant/ }).first()).toContainText("−0.042");
+  await page.setViewportSize(PHONE);
+  await look(page, "swing-view-390");
+});
+
+test("a text file, half a film and a film that is there already each get a sentence, and no half-made clip stays", async ({ page }) => {
+  const playerId = await playerOfMarlow();
+  const good = film(`${Date.now()}-good.mp4`, (Date.now() + 90) % 360);
+  const text = path.join(folder, "notes.mp4");
+  writeFileSync(text, "stay back on it\n".repeat(20));
+  const half = path.join(folder, "half.mp4");
+  const bytes = readFileSync(good);
+  writeFileSync(half, bytes.subarray(0, bytes.length >> 1));
+
+  await page.setViewportSize(PHONE);
+  await page.goto(`/players/${playerId}/clips/new`);
+  await send(page, [text, half, good]);
+  await expect(page.getByText("This is a text file and not a video")).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText("The file ends too soon")).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText("A clip now").first()).toBeVisible({ timeout: 60_000 });
+  await look(page, "add-clips-390");
+  await expectAccessible(page);
+
+  await page.reload();
+  await send(page, [good]);
+  await expect(page.getByText("The same video was here already", { exact: false }).first()).toBeVisible({ timeout: 60_000 });
+  const refused = page.getByRole("button", { name: "Put away" });
+  const before = await refused.count();
+  expect(before).toBeGreaterThanOrEqual(2);
+  await refused.first().click();
+  await expect(refused).toHaveCount(before - 1);
+});
