@@ -15,14 +15,14 @@ import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/d
 import { tell } from "@/lib/platform/queue";
 import type { PlanSubject } from "./policy";
 import {
-  countedPlan, dayIn, drillRefusals, drillWords, longDay, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingRefusals, swingsFor,
+  countedPlan, dayIn, drillRefusals, drillWords, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingRefusals, swingsFor,
   type NoteWords, type Planning, type Remark,
 } from "./rules";
 import { wordsOf, type chooseCueForm, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm, type writeNoteForm } from "./schema";
 import {
   listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, type NoteRowForView,
 } from "./scope";
-import type { KeptMarks } from "./view";
+import { longDay, type KeptMarks } from "./view";
 
 type Given<Form extends z.ZodType> = z.infer<Form>;
 type Written = Granted<PlanSubject, "plan.write">;

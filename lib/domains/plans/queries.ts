@@ -12,14 +12,14 @@ import { findPlayerSubject } from "@/lib/domains/roster/scope";
 import { dayOf } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
 import { listHomework as mayListHomework, planFor, seeSentNote, seeSentPlans, seeWholeNote, type NoteSubject } from "./policy";
-import { countedPlan, dayIn, longDay, planningFor } from "./rules";
+import { countedPlan, dayIn, planningFor } from "./rules";
 import { listHomeworkForm, listSentNotesForm, noteIdForm, planDraftForm, playerIdForm, playerSideForm, wordsOf } from "./schema";
 import {
   findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, readSenders,
   sentNotesScope, type NoteRowForView,
 } from "./scope";
 import {
-  draftView, familyNote, planPage,
+  draftView, familyNote, longDay, planPage,
   type FamilyNote, type HomeworkSummary, type PlanPage, type SentNotePage, type SentPlanView, type WholeNote,
 } from "./view";
 

@@ -324,11 +324,6 @@ export function sendProblems(draft: ReadyToSend, reader: NoteReader): string[] {
 
 // ---- Days ----------------------------------------------------------------------------------------------------------
 
-/** "Wednesday 9 December" */
-export function longDay(day: string): string {
-  return new Intl.DateTimeFormat("en-GB", { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`)).replace(",", "");
-}
-
 /** The day of an instant in a time zone, as YYYY-MM-DD. */
 export function dayIn(instant: Date, timeZone: string): string {
   return new Intl.DateTimeFormat("en-CA", { timeZone, year: "numeric", month: "2-digit", day: "2-digit" }).format(instant);

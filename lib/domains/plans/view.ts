@@ -8,11 +8,13 @@ import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
 import { gearNames } from "@/lib/prescribe/gear";
 import { plannedSwings, swingsOf } from "@/lib/prescribe/swing-load";
 import {
-  cautionsOf, countedPlan, cueChoices, dayIn, drillRefusals, drillWords, longDay, noteWordCount, plannedWeek, remarksOn, sendProblems, swingRefusals,
+  cautionsOf, countedPlan, cueChoices, dayIn, drillRefusals, drillWords, noteWordCount, plannedWeek, remarksOn, sendProblems, swingRefusals,
   type CountedPlan, type CueChoice, type NotePart, type Planning, type Remark,
 } from "./rules";
 import { wordsOf } from "./schema";
 import type { MarkedFrame, NoteRowForView, PlanRowForView } from "./scope";
+
+export { wordsOf };
 
 // ---- What the family sees ------------------------------------------------------------------------------------------
 
@@ -209,6 +211,11 @@ export interface PlanPage {
 // ---- Making them ---------------------------------------------------------------------------------------------------
 
 const dayOf = (value: Date) => value.toISOString().slice(0, 10);
+
+/** "Wednesday 9 December" */
+export function longDay(day: string): string {
+  return new Intl.DateTimeFormat("en-GB", { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`)).replace(",", "");
+}
 
 export function familyPlan(row: PlanRowForView): FamilyPlan {
   const drills = row.drills.map((drill) => ({ drill, words: wordsOf(drill.words) }));

@@ -1,0 +1,132 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { ActButton } from "@/lib/domains/identity/components/act-button";
+import { startPlan } from "@/lib/domains/plans/actions";
+import { DraftParts, DraftPreview } from "@/lib/domains/plans/components/draft-parts";
+import { FamilyNoteLetter } from "@/lib/domains/plans/components/family-note";
+import { PlanFacts } from "@/lib/domains/plans/components/plan-facts";
+import { getNoteForCoach, getPlanDraft } from "@/lib/domains/plans/queries";
+import { longDay, type PlanPage, type WholeNote } from "@/lib/domains/plans/view";
+import { HomeForm } from "@/lib/domains/roster/components/home-form";
+import { getPlayer } from "@/lib/domains/roster/queries";
+import { ButtonLink } from "@/lib/ui/button";
+import { Empty } from "@/lib/ui/empty";
+import { Leaf, Opening } from "@/lib/ui/leaf";
+import { Problem } from "@/lib/ui/problem";
+
+interface PageProps {
+  params: Promise<{ playerId: string }>;
+  searchParams: Promise<{ side?: string; focus?: string }>;
+}
+
+export const metadata: Metadata = { title: "Plan and note" };
+
+export default async function PlanAndNotePage({ params, searchParams }: PageProps) {
+  const { playerId } = await params;
+  const asked = await searchParams;
+  const side = asked.side === "right" || asked.side === "left" ? asked.side : ((await getPlayer({ playerId })).sides[0]?.side ?? "right");
+  const page = await getPlanDraft({ playerId, side, focusId: asked.focus });
+  const { draft, lastSent } = page;
+  const sent = !draft && lastSent ? await getNoteForCoach({ noteId: lastSent.noteId }) : null;
+  const focus = page.foci.find(({ isChosen }) => isChosen);
+  return (
+    <Leaf>
+      <Opening
+        title="Plan and note"
+        sub={
+          <>
+            <Link href={`/players/${playerId}?side=${side}`}>{page.name}</Link>, bats {side}. {focus ? <>Focus: <b>{focus.name}</b>.</> : null}
+          </>
+        }
+        actions={<Ways page={page} />}
+      />
+      {page.isPaused ? <Problem happened="Swings are paused after a report of pain." kept="The plan is kept." todo="Only strength and mobility can be given until coach and family have both cleared it." /> : null}
+      {focus ? (
+        <>
+          <PlanFacts page={page} draft={draft} />
+          <Home page={page} />
+          {draft ? (
+            <div className="plan opens">
+              <DraftParts page={page} draft={draft} />
+              <DraftPreview page={page} draft={draft} />
+            </div>
+          ) : (
+            <Begin page={page} focusId={focus.id} sent={sent} />
+          )}
+        </>
+      ) : (
+        <Empty title="A note needs a focus" level="h2" action={<ButtonLink kind="main" href={`/players/${playerId}/what-first?side=${side}`}>What first</ButtonLink>}>
+          Choose what to work on. Then drills for it stand here, and the note is written in about three minutes.
+        </Empty>
+      )}
+    </Leaf>
+  );
+}
+
+/** The other side and the other focus have plans of their own. */
+function Ways({ page }: { page: PlanPage }) {
+  const here = `/players/${page.playerId}/plan`;
+  return (
+    <>
+      {page.sides.length > 1 ? (
+        <nav className="pick" aria-label="Which side">
+          {page.sides.map((side) => (
+            <Link key={side} href={`${here}?side=${side}`} aria-current={side === page.side ? "page" : undefined}>
+              Bats {side}
+            </Link>
+          ))}
+        </nav>
+      ) : null}
+      {page.foci.length > 1 ? (
+        <nav className="pick" aria-label="Which focus">
+          {page.foci.map(({ id, name, isChosen }) => (
+            <Link key={id} href={`${here}?side=${page.side}&focus=${id}`} aria-current={isChosen ? "page" : undefined}>
+              {name}
+            </Link>
+          ))}
+        </nav>
+      ) : null}
+    </>
+  );
+}
+
+/** What is at home: asked before the first plan, to be changed at any time. */
+function Home({ page }: { page: PlanPage }) {
+  const form = <HomeForm playerId={page.playerId} home={page.home} gear={page.gearItems} />;
+  if (page.home) {
+    return (
+      <details>
+        <summary className="btn plain">Change what is at home</summary>
+        {form}
+      </details>
+    );
+  }
+  return (
+    <section className="opens" aria-labelledby="home">
+      <h2 id="home">First: what is there at home?</h2>
+      <p>Only drills that fit are proposed. It is asked once and can be changed here.</p>
+      {form}
+    </section>
+  );
+}
+
+function Begin({ page, focusId, sent }: { page: PlanPage; focusId: string; sent: WholeNote | null }) {
+  const begin = page.home ? (
+    <ActButton action={startPlan} fields={{ playerId: page.playerId, side: page.side, focusId }} kind="main">
+      {sent ? "Begin the next plan" : "Begin the plan"}
+    </ActButton>
+  ) : null;
+  if (!sent) return begin && <Empty title="No plan for this focus yet" level="h2" action={begin}>Two drills, a cue and a note: about three minutes.</Empty>;
+  return (
+    <section className="opens flow" aria-labelledby="sent">
+      <h2 id="sent">Sent on {longDay(sent.note.day)}</h2>
+      <FamilyNoteLetter note={sent.note} />
+      {sent.privateWords ? (
+        <p className="pencilled">
+          <b>For staff only.</b> {sent.privateWords}
+        </p>
+      ) : null}
+      {begin}
+    </section>
+  );
+}

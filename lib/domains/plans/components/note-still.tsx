@@ -1,0 +1,31 @@
+import type { MarkShape } from "@/lib/domains/clips/view";
+import type { FamilyStill } from "../view";
+
+/** The very frame of a note with what the coach drew on it; drawn words stand below, where they can be read on a phone. */
+export function NoteStill({ still, alt }: { still: FamilyStill; alt: string }) {
+  if (!still.url) return <p className="quiet">The picture is not shown now: the yes to filming has ended or was withdrawn. The words stay.</p>;
+  const words = still.marks.flatMap((shape) => (shape.kind === "words" ? [shape.text] : []));
+  return (
+    <figure className="plate">
+      <div className="frame">
+        {/* Stills are private bytes behind a permission check; an image optimiser may not keep copies of them. */}
+        <img src={still.url} alt={alt} width={still.widthPx} height={still.heightPx} style={{ height: "auto" }} />
+        <svg className="ov" aria-hidden="true" viewBox={`0 0 ${still.widthPx} ${still.heightPx}`} preserveAspectRatio="none">
+          {still.marks.map((shape, index) => (
+            <g key={index} className="mark">
+              <Stroke shape={shape} layer="case" />
+              <Stroke shape={shape} layer="core" />
+            </g>
+          ))}
+        </svg>
+      </div>
+      {words.length > 0 ? <figcaption>{words.join(" · ")}</figcaption> : null}
+    </figure>
+  );
+}
+
+function Stroke({ shape, layer }: { shape: MarkShape; layer: "case" | "core" }) {
+  if (shape.kind === "line") return <path className={layer} d={`M${shape.x1} ${shape.y1}L${shape.x2} ${shape.y2}`} />;
+  if (shape.kind === "ring") return <ellipse className={layer} cx={shape.cx} cy={shape.cy} rx={shape.rx} ry={shape.ry} />;
+  return null;
+}
