@@ -102,6 +102,10 @@ describe("search", () => {
     }
   }, 30_000);
 
+  it("two words of a name are found when they are typed as one", () => {
+    expect(findFaults("rollover", faults)[0]?.id).toBe(faults.find(({ name }) => name === "Wrists roll over early")?.id);
+  });
+
   it("a drill is found by its name first and by its cues too", () => {
     const drill = starter.drills.drills[0]!;
     expect(findDrills(drill.name, starter.drills.drills)[0]?.id).toBe(drill.id);

@@ -3,7 +3,7 @@ import { isSameValue } from "@/lib/core/canonical-json";
 import { findCycle } from "@/lib/core/cycle";
 import { applyPatch, type Patch, type PatchRefusal } from "@/lib/core/patch";
 import type { RecordProblem } from "@/lib/core/record-problem";
-import { rankMatches, type SearchEntry, type SearchMatch } from "@/lib/core/search-terms";
+import { rankMatches, type SearchEntry, type SearchMatch, searchTerms } from "@/lib/core/search-terms";
 import { diffWords, type WordRun } from "@/lib/core/word-diff";
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import { EVENT_IDS, type EventId } from "@/lib/measure/clip-input";
@@ -351,22 +351,28 @@ export function wordsOfValue(value: unknown): string {
   return entries.map(([key, member]) => (key === "text" ? wordsOfValue(member) : `${key}: ${wordsOfValue(member)}`)).join("\n");
 }
 
-/** Each field of a proposal compared, word by word, with what is in force now. */
+/** Each field of a proposal compared, word by word, with what is in force now; in the order in which people read them. */
 export function compareProposal(record: object, patch: Patch): FieldDifference[] {
   const now = new Map<string, unknown>(Object.entries(record));
-  return Object.entries(patch).map(([field, { was, becomes }]) => ({
+  const order: readonly string[] = [...PATCHABLE.drill, ...PATCHABLE.fault];
+  const placeOf = (field: string) => (order.includes(field) ? order.indexOf(field) : order.length);
+  const fields = Object.entries(patch).sort(([a], [b]) => placeOf(a) - placeOf(b));
+  return fields.map(([field, { was, becomes }]) => ({
     field,
     hasConflict: !isSameValue(now.get(field), was) && !isSameValue(now.get(field), becomes),
     runs: diffWords(wordsOfValue(now.get(field)), wordsOfValue(becomes)),
   }));
 }
 
+/** Neighbouring words of a name as one: "Wrists roll over early" is also found by "rollover". */
+const joinedPairs = (name: string) => searchTerms(name).flatMap((term, index, terms) => (index === 0 ? [] : [`${terms[index - 1] ?? ""}${term}`]));
+
 /** Faults by any word a coach would say: the name and synonyms first, then cues, the player's wording and what it looks like. */
 export function findFaults(query: string, faults: readonly FaultRecord[]): SearchMatch[] {
   return rankMatches(query, faults.map((fault): SearchEntry => ({
     id: fault.id,
     names: [fault.name, ...fault.synonyms],
-    words: [...fault.cues.map(({ text }) => text), fault.playerWording, fault.whyItHurts, ...Object.values(fault.looks)],
+    words: [...[fault.name, ...fault.synonyms].flatMap(joinedPairs), ...fault.cues.map(({ text }) => text), fault.playerWording, fault.whyItHurts, ...Object.values(fault.looks)],
   })));
 }
 

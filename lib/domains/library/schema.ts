@@ -351,6 +351,7 @@ function gathered(raw: unknown): unknown {
   for (const [key, value] of Object.entries(raw)) {
     const [, list, place] = /^(cueText|cueFocus|tell)([0-9]|1[0-9])$/.exec(key) ?? [];
     if (list !== undefined) (lists[list] ??= [])[Number(place)] = value;
+    else if (key.startsWith("avoidPart-")) (lists.avoidParts ??= []).push(value);
     else others.push([key, value]);
   }
   return { ...Object.fromEntries(others), ...lists };

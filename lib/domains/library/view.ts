@@ -304,7 +304,7 @@ export function libraryIndexView(parts: LibraryParts): Pick<LibraryIndexView, "a
 }
 
 function faultCheckpointViews(parts: LibraryParts, fault: FaultRecord): FaultCheckpointView[] {
-  const viewWords = new Map(parts.terms.lists.view.map(({ id, words }) => [id, words]));
+  const viewWords = new Map(parts.terms.lists.view.map(({ id, words }) => [id, words.charAt(0).toLowerCase() + words.slice(1)]));
   return fault.checkpoints.flatMap(({ checkpoint: id, op, value, valueYouth }) => {
     const record = parts.checkpoints.checkpoints.find((checkpoint) => checkpoint.id === id);
     if (!record) return [];

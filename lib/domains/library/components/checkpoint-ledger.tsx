@@ -17,7 +17,10 @@ const COLUMNS: readonly LedgerColumn<FaultCheckpointView>[] = [
     head: "Checkpoint",
     cell: ({ name, good }) => (
       <>
-        {name} <span className="note">{good}</span>
+        {name}
+        <span className="note" style={{ display: "block", fontWeight: 400 }}>
+          {good}
+        </span>
       </>
     ),
   },
@@ -36,7 +39,7 @@ const COLUMNS: readonly LedgerColumn<FaultCheckpointView>[] = [
   {
     head: "How it is told",
     cell: ({ isMeasured, views, minFps }) =>
-      isMeasured ? `Read from a clip: ${views.join(" or ")}, ${minFps} frames a second or more` : `By eye: ${views.join(" or ")}`,
+      isMeasured ? `Read from a clip ${views.join(" or ")}; ${minFps} frames a second or more` : `By eye ${views.join(" or ")}`,
   },
 ];
 

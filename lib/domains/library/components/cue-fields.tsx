@@ -16,7 +16,7 @@ export function CueFields({ cues, state }: { cues: readonly CueView[]; state: Ac
     <fieldset className="field">
       <legend>Cues, the first points outside the body; a row without words is left out</legend>
       {rows.map(({ text, focus }, index) => (
-        <div key={index} className="field-pair">
+        <div key={index} className="field-pair" style={{ width: "100%" }}>
           <TextInput label={`Cue ${index + 1}`} name={`cueText${index}`} maxLength={300} {...fieldState(state, `cueText${index}`, text)} error={index === 0 ? error : undefined} />
           <Select label={`Cue ${index + 1} points to`} name={`cueFocus${index}`} options={FOCI} {...fieldState(state, `cueFocus${index}`, focus)} />
         </div>

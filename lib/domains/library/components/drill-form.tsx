@@ -3,7 +3,7 @@
 import { useActionState } from "react";
 import { IDLE } from "@/lib/core/action-state";
 import { CheckRow } from "@/lib/ui/check-row";
-import { fieldState } from "@/lib/ui/field-state";
+import { checkState, fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { TextArea, TextInput } from "@/lib/ui/text-input";
@@ -46,7 +46,7 @@ export function DrillForm({ drill, baseEditionId, isNew }: DrillFormProps) {
       <TextInput label="Room" {...field("space", drill.space)} />
       <fieldset className="field">
         <legend>How much</legend>
-        <div className="field-pair">
+        <div className="field-pair" style={{ width: "100%" }}>
           <TextInput label="Minutes" type="number" min={0.5} max={60} step="any" isShort {...field("minutes", dose.minutes)} />
           <TextInput label="Sets" type="number" min={1} max={10} isShort {...field("sets", dose.sets)} />
           <TextInput label="Times a set" type="number" min={1} max={50} isShort {...field("reps", dose.reps)} />
@@ -61,9 +61,11 @@ export function DrillForm({ drill, baseEditionId, isNew }: DrillFormProps) {
       <fieldset className="field">
         <legend>Not with a complaint of</legend>
         <input type="hidden" name="hasAvoidParts" value="yes" />
-        {PARTS.map((part) => (
-          <CheckRow key={part} name="avoidParts[]" value={part} label={part} defaultChecked={drill.avoidParts.includes(part)} />
-        ))}
+        <div className="field-pair" style={{ width: "100%", gap: 0 }}>
+          {PARTS.map((part) => (
+            <CheckRow key={part} name={`avoidPart-${part}`} value={part} label={part} {...checkState(state, `avoidPart-${part}`, drill.avoidParts.includes(part))} />
+          ))}
+        </div>
       </fieldset>
       <TextArea label="Why" hint="At least three words. The head coach reads this first." required rows={3} maxLength={1000} {...field("reason")} />
       <div className="bar-line">

@@ -64,7 +64,7 @@ export function SearchResults({ found: { text, faults, drills } }: { found: Sear
 export function SetupDrills({ setup, drills }: { setup: string; drills: readonly DrillRowView[] }) {
   return (
     <details>
-      <summary className="tick">
+      <summary style={{ paddingBlock: "var(--s3)" }}>
         <b>{SETUP_WORDS[setup] ?? setup}</b> <span className="quiet">{countOf(drills.length, "drill")}</span>
       </summary>
       <DrillList drills={drills} />

@@ -23,13 +23,15 @@ export function SearchBox({ text }: { text: string }) {
     <form role="search" action={path} method="get" className="form">
       <TextInput
         label="Find a fault or a drill"
-        hint="Any word you would say: spinning out, rollover, back pocket."
+        hint="Any word you would say: spinning out, casting, back pocket."
         name="text"
         type="search"
         autoComplete="off"
         maxLength={200}
         defaultValue={text}
         onChange={(event) => ask(event.target.value)}
+        // Whoever goes on to a link wants that page, not the results that are still due.
+        onBlur={(event) => event.relatedTarget !== null && clearTimeout(timer.current)}
       />
       <div className="bar-line">
         <Button type="submit" kind="main">

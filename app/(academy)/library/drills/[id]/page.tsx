@@ -37,7 +37,7 @@ export default async function DrillPage({ params }: Props) {
         }
       />
       <Entry side="Steps" isHeading>
-        <ol className="flow measure" style={{ paddingLeft: "1.4em" }}>
+        <ol className="flow measure" style={{ paddingLeft: "1.4em", listStyle: "decimal" }}>
           {drill.steps.map((step) => (
             <li key={step}>{step}</li>
           ))}
@@ -110,11 +110,11 @@ export default async function DrillPage({ params }: Props) {
           ))}
         </ul>
       </Entry>
-      <div id="history">
-        <Entry side="History" isHeading>
+      <Entry side="History" isHeading>
+        <div id="history">
           <HistoryList history={drill.history} areLinked={drill.can.propose} />
-        </Entry>
-      </div>
+        </div>
+      </Entry>
     </Leaf>
   );
 }

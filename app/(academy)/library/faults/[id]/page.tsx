@@ -115,11 +115,11 @@ export default async function FaultPage({ params }: Props) {
           <p className="safety measure">{fault.safety} Pain means stop and tell an adult; medical questions go to a licensed clinician.</p>
         </Entry>
       ) : null}
-      <div id="history">
-        <Entry side="History" isHeading>
+      <Entry side="History" isHeading>
+        <div id="history">
           <HistoryList history={fault.history} areLinked={fault.can.propose} />
-        </Entry>
-      </div>
+        </div>
+      </Entry>
     </Leaf>
   );
 }
