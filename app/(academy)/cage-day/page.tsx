@@ -2,7 +2,11 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { listCageDay } from "@/lib/domains/observations/queries";
 import type { CageDayRow } from "@/lib/domains/observations/view";
+import { listHomework } from "@/lib/domains/plans/queries";
+import { listHomeworkCounts } from "@/lib/domains/practice/queries";
+import type { HomeworkCount } from "@/lib/domains/practice/view";
 import { ButtonLink } from "@/lib/ui/button";
+import { CountRow } from "@/lib/ui/count-row";
 import { Cue } from "@/lib/ui/cue";
 import { Empty } from "@/lib/ui/empty";
 import { Entry } from "@/lib/ui/entry";
@@ -14,6 +18,8 @@ export const metadata: Metadata = { title: "Cage day" };
 
 export default async function CageDayPage() {
   const rows = await listCageDay({});
+  const playerIds = rows.map(({ playerId }) => playerId);
+  const [homework, counts] = await Promise.all([listHomework({ playerIds }), listHomeworkCounts({ playerIds })]);
   const waiting = rows.filter((row) => row.isPaused).length;
   return (
     <Leaf kind="day">
@@ -26,29 +32,34 @@ export default async function CageDayPage() {
         <Empty title="Nobody to teach yet">The head coach or an admin says whom you coach. Their rows then stand here.</Empty>
       ) : (
         <div className="colheads only-wide" aria-hidden="true">
-          <span className="label">Last swing</span>
+          <span />
           <div className="lesson">
             <span />
             <span className="label">Player</span>
             <span className="label">Focus and a cue for it</span>
-            <span />
-            <span />
+            <span className="label">Homework done</span>
+            <span className="label">Last swing</span>
             <span className="label">Waiting</span>
             <span style={{ width: "4.3rem" }} />
           </div>
         </div>
       )}
       {rows.map((row) => (
-        <PlayerEntry key={row.playerId} row={row} />
+        <PlayerEntry
+          key={row.playerId}
+          row={row}
+          cue={homework.find(({ playerId }) => playerId === row.playerId)?.cue ?? row.foci[0]?.cue ?? null}
+          count={counts.find(({ playerId }) => playerId === row.playerId)?.plans[0]}
+        />
       ))}
     </Leaf>
   );
 }
 
-function PlayerEntry({ row }: { row: CageDayRow }) {
-  const [focus] = row.foci;
+/** The plan's cue stands before the library's. */
+function PlayerEntry({ row, cue, count }: { row: CageDayRow; cue: string | null; count: HomeworkCount | undefined }) {
   return (
-    <Entry side={sinceWords(row.weeksSinceSwing)} label={row.name}>
+    <Entry side={row.sides.length > 1 ? "R, L" : row.sides[0] === "left" ? "L" : "R"} label={row.name}>
       <div className="lesson">
         <Initials name={row.name} />
         <div className="who-is">
@@ -61,10 +72,13 @@ function PlayerEntry({ row }: { row: CageDayRow }) {
           </p>
         </div>
         <p className="focus small">
-          <b>{focus ? row.foci.map(({ name }) => name).join("; ") : "No focus chosen yet"}</b> {focus?.cue ? <Cue text={focus.cue} /> : null}
+          <b>{row.foci.length > 0 ? row.foci.map(({ name }) => name).join("; ") : "No focus chosen yet"}</b> {cue ? <Cue text={cue} /> : null}
         </p>
-        <p className="hw small" />
-        <p className="since small" />
+        <p className="hw small">{count ? <CountRow count={count.doneDays} total={count.plannedDays} /> : <span className="quiet">no homework yet</span>}</p>
+        <p className="since small">
+          <span className="hush">Last swing: </span>
+          {sinceWords(row.weeksSinceSwing)}
+        </p>
         <p className="waits small">{row.isPaused ? <State is="waiting">Pain reported</State> : row.mayBeFilmed ? null : "Consent to film: not given"}</p>
         <ButtonLink className="film" href={`/players/${row.playerId}/clips/new`} aria-label={`Film ${row.name}`}>
           Film

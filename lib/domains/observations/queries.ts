@@ -12,6 +12,7 @@ import type { Side, Sport } from "@/lib/domains/roster/rules";
 import { findPlayerSubject, openPause } from "@/lib/domains/roster/scope";
 import { dayOf, dayValue, todayIn } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
+import type { Sight } from "@/lib/reason/types";
 import { listCageDay as mayListCageDay, seeReasoning } from "./policy";
 import { countCalls, explainOnce, faultsFor, gatherInput, readingsOfSwing, workOutOnce, type FaultCount } from "./rules";
 import { cageDayForm, playerSideForm, timelineForm, whatFirstForm } from "./schema";
@@ -130,7 +131,7 @@ export const getPlayerOverview = defineQuery({
       select: {
         id: true, filmedOn: true, task: true, effort: true, pitchHeight: true,
         clips: { select: { id: true, view: true }, orderBy: [{ createdAt: "asc" }, { id: "asc" }] },
-        observations: { where: { replacedAt: null, state: "seen" }, orderBy: [{ calledAt: "asc" }, { id: "asc" }], select: { faultId: true } },
+        observations: { where: { replacedAt: null }, orderBy: [{ calledAt: "asc" }, { id: "asc" }], select: { faultId: true, state: true } },
       },
     });
     const counts = await db.swing.groupBy({ by: ["side"], where: { academyId, playerId }, _count: true, _max: { filmedOn: true } });
@@ -140,7 +141,7 @@ export const getPlayerOverview = defineQuery({
       filmedOn: dayOf(row.filmedOn),
       task: termOf(task, row.task),
       clips: row.clips.map((clip) => ({ ...clip, posterUrl: clipAddress.poster(clip.id) })),
-      seen: [...new Set(row.observations.map(({ faultId }) => nameOf(library, faultId)))],
+      calls: [...new Map(row.observations.map(({ faultId, state }) => [faultId, state as Sight]))].map(([faultId, state]) => ({ name: nameOf(library, faultId), state })),
     }));
     const newest = counts.find(({ side }) => side === input.side)?._max.filmedOn;
     return {

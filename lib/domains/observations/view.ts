@@ -149,7 +149,8 @@ export interface TimelineSwingView {
   /** "Off a tee" */
   readonly task: string;
   readonly clips: readonly { readonly id: Id; readonly view: string; readonly posterUrl: string }[];
-  readonly seen: readonly string[];
+  /** One per fault: of several coaches the latest call. */
+  readonly calls: readonly { readonly name: string; readonly state: Sight }[];
 }
 
 export interface PlayerOverviewView {

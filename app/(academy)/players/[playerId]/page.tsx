@@ -1,15 +1,21 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { SwingDay } from "@/lib/domains/observations/components/swing-day";
 import { getPlayerOverview } from "@/lib/domains/observations/queries";
 import { dayWords, type PlayerOverviewView } from "@/lib/domains/observations/view";
+import { getHomeworkSummary, listSentNotes } from "@/lib/domains/plans/queries";
+import type { SentNoteRow } from "@/lib/domains/plans/view";
+import { getHomeworkCounts } from "@/lib/domains/practice/queries";
+import type { HomeworkCount } from "@/lib/domains/practice/view";
 import { getPlayer } from "@/lib/domains/roster/queries";
 import type { PlayerView } from "@/lib/domains/roster/view";
 import { ButtonLink } from "@/lib/ui/button";
+import { CountRow } from "@/lib/ui/count-row";
 import { Cue } from "@/lib/ui/cue";
-import { Cut } from "@/lib/ui/cut";
 import { Empty } from "@/lib/ui/empty";
 import { Entry } from "@/lib/ui/entry";
 import { Leaf } from "@/lib/ui/leaf";
+import { State } from "@/lib/ui/state";
 
 interface PageProps {
   params: Promise<{ playerId: string }>;
@@ -25,8 +31,15 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
   const asked = await searchParams;
   const player = await getPlayer({ playerId });
   const side = player.sides.find((known) => known.side === asked.side)?.side ?? player.sides[0]?.side ?? "right";
-  const overview = await getPlayerOverview({ playerId, side, after: asked.after });
+  const [overview, notes, [homework], counts] = await Promise.all([
+    getPlayerOverview({ playerId, side, after: asked.after }),
+    listSentNotes({ playerId }),
+    getHomeworkSummary({ playerId, side }),
+    getHomeworkCounts({ playerId, side }),
+  ]);
+  const sideNotes = notes.rows.filter((note) => note.side === side);
   const here = `/players/${playerId}`;
+  const entries = timeLine(overview, asked.after ? [] : sideNotes);
   return (
     <Leaf>
       <div className="who-line">
@@ -47,28 +60,22 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
           </ButtonLink>
         </div>
       </div>
-      <Band player={player} overview={overview} />
-      <div className="bar-line closes">
+      <Band player={player} overview={overview} note={sideNotes[0]} cue={homework?.cue} count={counts.plans[0]} />
+      <div className="bar-line opens closes">
         <ButtonLink href={`${here}/what-first?side=${side}`}>What first</ButtonLink>
         <ButtonLink href={`${here}/plan?side=${side}`}>Plan</ButtonLink>
       </div>
       <h2 className="hush">Time line</h2>
-      {overview.swings.length === 0 ? (
+      {entries.length === 0 ? (
         <Empty title="No swing from this side yet">One clip of one swing is enough to begin. Filming and sending takes about a minute.</Empty>
       ) : null}
-      {overview.swings.map((swing, index) => (
-        <Entry key={swing.id} side={dayWords(swing.filmedOn)} isStrong={index === 0} label={`${dayWords(swing.filmedOn)}, ${swing.words}`}>
-          <h3>
-            <Link href={`/swings/${swing.id}`}>{swing.words}</Link>
-          </h3>
-          <div className="strip short">
-            {swing.clips.map((clip) => (
-              <Cut key={clip.id} src={clip.posterUrl} alt={`${clip.view} clip`} />
-            ))}
-          </div>
-          {swing.seen.length > 0 ? <p className="small">Seen: {swing.seen.join(", ")}.</p> : null}
-        </Entry>
-      ))}
+      {entries.map((entry, index) =>
+        "swings" in entry ? (
+          <SwingDay key={entry.day} day={entry.day} swings={entry.swings} isFirst={index === 0} />
+        ) : (
+          <NoteEntry key={entry.note.id} note={entry.note} />
+        ),
+      )}
       {overview.next ? (
         <div className="bar-line closes">
           <ButtonLink href={`${here}?${new URLSearchParams({ side, after: overview.next })}`}>Older swings</ButtonLink>
@@ -78,50 +85,108 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
   );
 }
 
+interface BandProps {
+  player: PlayerView;
+  overview: PlayerOverviewView;
+  note: SentNoteRow | undefined;
+  cue: string | undefined;
+  count: HomeworkCount | undefined;
+}
+
+const CELLS_IN_ROW = 3;
+
 /** What is worth knowing before the player walks in: no scrolling. */
-function Band({ player, overview }: { player: PlayerView; overview: PlayerOverviewView }) {
+function Band({ player, overview, note, cue, count }: BandProps) {
   const { focus, askFirst } = overview;
   const [first] = focus.active;
-  const [pause] = player.pauses;
+  const said = cue ?? note?.cue ?? first?.cue;
+  const cells = [
+    note && { label: <State is="kept" />, content: <p className="head">{note.keptWell}</p> },
+    {
+      label: first ? `Focus since ${dayWords(first.since)}` : "Focus",
+      content: (
+        <>
+          <p className="head">{focus.active.length > 0 ? focus.active.map(({ name }) => name).join("; ") : "No focus chosen yet"}</p>
+          {focus.parked.length > 0 ? <p className="small quiet">Parked: {focus.parked.map(({ name }) => name).join(", ")}.</p> : null}
+        </>
+      ),
+    },
+    said && {
+      label: cue ? "Cue of the plan" : "A cue for it",
+      content: (
+        <p className="head">
+          <Cue text={said} />
+        </p>
+      ),
+    },
+    { label: "Ask first", content: <AskFirstWords player={player} askFirst={askFirst} /> },
+    count && {
+      label: "Homework, last plan",
+      content: (
+        <>
+          <CountRow count={count.doneDays} total={count.plannedDays} unit="days" />
+          <p className="small quiet">Until {dayWords(count.endsOn)}.</p>
+        </>
+      ),
+    },
+    overview.lastSwingOn && { label: "Last swing", content: <p>{dayWords(overview.lastSwingOn)}</p> },
+  ].filter((cell) => typeof cell === "object");
   return (
     <section className="band no-figure" aria-label="At a glance">
-      <div>
-        <span className="label">{first ? `Focus since ${dayWords(first.since)}` : "Focus"}</span>
-        <p className="head">{focus.active.length > 0 ? focus.active.map(({ name }) => name).join("; ") : "No focus chosen yet"}</p>
-        {focus.parked.length > 0 ? <p className="small quiet">Parked: {focus.parked.map(({ name }) => name).join(", ")}.</p> : null}
-      </div>
-      {first?.cue ? (
-        <div>
-          <span className="label">A cue for it</span>
-          <p className="head">
-            <Cue text={first.cue} />
-          </p>
+      {cells.map(({ label, content }, index) => (
+        <div key={index} className={index < CELLS_IN_ROW ? undefined : "row2"}>
+          <span className="label">{label}</span>
+          {content}
         </div>
-      ) : null}
-      <div>
-        <span className="label">Ask first</span>
-        {pause ? (
-          <p>
-            Pain reported: {pause.part}, {pause.level} of 10. Swings are stopped until it is cleared.
-          </p>
-        ) : (
-          <p>{askFirst ? (askFirst.question ?? `${askFirst.name}?`) : "Does anything hurt today?"}</p>
-        )}
-        {player.complaints.length > 0 ? <p className="small quiet">Spare the {player.complaints.join(", ")}.</p> : null}
-      </div>
-      {overview.lastSwingOn ? (
-        <div>
-          <span className="label">Last swing</span>
-          <p>{dayWords(overview.lastSwingOn)}</p>
-        </div>
-      ) : null}
+      ))}
     </section>
   );
 }
 
+/** Pain stands before everything else that could be asked. */
+function AskFirstWords({ player, askFirst }: { player: PlayerView; askFirst: PlayerOverviewView["askFirst"] }) {
+  const [pause] = player.pauses;
+  return (
+    <>
+      <p>
+        {pause
+          ? `Pain reported: ${pause.part}, ${pause.level} of 10. Swings are stopped until it is cleared.`
+          : askFirst
+            ? (askFirst.question ?? `${askFirst.name}?`)
+            : "Does anything hurt today?"}
+      </p>
+      {player.complaints.length > 0 ? <p className="small quiet">Spare the {player.complaints.join(", ")}.</p> : null}
+    </>
+  );
+}
+
+function NoteEntry({ note }: { note: SentNoteRow }) {
+  return (
+    <Entry side={dayWords(note.sentOn)} label={`Note of ${dayWords(note.sentOn)}`}>
+      <div className="stamp">
+        <h3>
+          <Link href={`/notes/${note.id}`}>Note: {note.oneThing}</Link>
+        </h3>
+        <p className="note">from {note.from}</p>
+      </div>
+      <Cue text={note.cue} />
+    </Entry>
+  );
+}
+
+type TimelineEntry = { day: string; swings: PlayerOverviewView["swings"] } | { day: string; note: SentNoteRow };
+
+/** Swings by day and notes in one line, newest first; notes older than the swings shown wait for the next page. */
+function timeLine({ swings, next }: PlayerOverviewView, notes: readonly SentNoteRow[]): TimelineEntry[] {
+  const days = [...new Set(swings.map(({ filmedOn }) => filmedOn))].map((day) => ({ day, swings: swings.filter(({ filmedOn }) => filmedOn === day) }));
+  const oldest = next ? (swings.at(-1)?.filmedOn ?? "") : "";
+  const told = notes.filter(({ sentOn }) => sentOn >= oldest).map((note) => ({ day: note.sentOn, note }));
+  return [...told, ...days].sort((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : 0));
+}
+
 function aboutWords({ ageYears, sport, heightM, permits }: PlayerView): string {
   const mayBeFilmed = permits.some(({ use, isValid }) => use === "lesson" && isValid);
-  return [ageYears, sport, heightM === null ? null : `${heightM.toFixed(2)} m`, mayBeFilmed ? null : "no consent to film"].filter(Boolean).join(", ") + ".";
+  return `${[ageYears, sport, heightM === null ? null : `${heightM.toFixed(2)} m`, mayBeFilmed ? null : "no consent to film"].filter(Boolean).join(", ")}.`;
 }
 
 function countWords({ swingCounts }: PlayerOverviewView, side: string): string {

@@ -18,6 +18,7 @@ export function AskCause({ cause, playerId, side }: AskProps) {
   const { nodeId, name, question, howToCheck, firstAction, answer } = cause;
   return (
     <AskFirst
+      title={answer === "not-asked" ? undefined : words.ask.asked}
       answer={
         <AnswerForm action={answerCause} given={{ playerId, side, nodeId }}>
           <div className="pick" role="group" aria-label={words.ask.group(name)}>

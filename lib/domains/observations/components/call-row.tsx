@@ -1,11 +1,11 @@
 import { clipAddress } from "@/lib/domains/clips/schema";
-import { CountRow } from "@/lib/ui/count-row";
 import { Cut } from "@/lib/ui/cut";
 import { State } from "@/lib/ui/state";
 import { callFault } from "../actions";
 import { SIGHTS } from "../schema";
 import type { CallRowView, CallSectionView, ReadingBesideView } from "../view";
 import { AnswerForm } from "./answer-form";
+import { SeenCount } from "./seen-count";
 import { words } from "./words";
 
 interface SwingInHand {
@@ -21,13 +21,13 @@ export function CallRow({ row, swing }: { row: CallRowView; swing: SwingInHand }
   const given = { ...swing, faultId, clipId: still?.clipId, frameIndex: still?.frameIndex };
   return (
     <li className={still ? undefined : "no-still"} id={`fault-${faultId}`}>
-      {still ? <Cut src={clipAddress.still(still.clipId, still.frameIndex)} alt={words.call.still(name)} /> : null}
+      {still ? <Cut src={clipAddress.still(still.clipId, still.frameIndex)} alt="" /> : null}
       <div>
         <b>{name}</b>
         <p className="note">{speaking ? `${speaking.name}: ${speaking.words.toLowerCase()}` : look}</p>
         {count.judged + count.notVisible > 1 ? (
-          <p>
-            <CountRow count={count.seen} total={count.judged} notVisible={count.notVisible} />
+          <p className="small">
+            <SeenCount {...count} />
           </p>
         ) : null}
         {otherCalls.map((call, index) => (

@@ -14,8 +14,8 @@ export function OverruledList({ overruled, playerId, side }: { overruled: readon
           <li key={id} className="no-still">
             <div>
               <b>{name}</b>
-              <span className="said">“{reason}”</span>
-              <span className="note">{words.overruled.by(by, dayWords(on))}</span>
+              <p className="said">“{reason}”</p>
+              <p className="note">{words.overruled.by(by, dayWords(on))}</p>
             </div>
             <AnswerForm action={undoOverrule} given={{ playerId, side, overruleId: id }}>
               <SubmitButton kind="plain">

@@ -1,8 +1,8 @@
 import Link from "next/link";
-import { CountRow } from "@/lib/ui/count-row";
 import { Cut } from "@/lib/ui/cut";
 import { Entry } from "@/lib/ui/entry";
 import { dayWords, type TimelineSwingView } from "../view";
+import { SeenCount } from "./seen-count";
 
 interface SwingDayProps {
   day: string;
@@ -29,18 +29,25 @@ export function SwingDay({ day, swings, isFirst }: SwingDayProps) {
           )),
         )}
       </div>
-      {seenOften(swings).map(({ name, count }) => (
+      {calledThatDay(swings).map(({ name, ...count }) => (
         <p key={name} className="small">
-          {name} <CountRow count={count} total={swings.length} />
+          {name} <SeenCount {...count} />
         </p>
       ))}
     </Entry>
   );
 }
 
-/** What was seen that day, most often first. */
-function seenOften(swings: readonly TimelineSwingView[]): { name: string; count: number }[] {
-  const counts = new Map<string, number>();
-  for (const name of swings.flatMap(({ seen }) => seen)) counts.set(name, (counts.get(name) ?? 0) + 1);
-  return [...counts].map(([name, count]) => ({ name, count })).sort((a, b) => b.count - a.count || (a.name < b.name ? -1 : 1));
+/** What was called seen that day, most often first, of the swings that show it. */
+function calledThatDay(swings: readonly TimelineSwingView[]) {
+  const calls = swings.flatMap((swing) => swing.calls);
+  const names = [...new Set(calls.filter(({ state }) => state === "seen").map(({ name }) => name))];
+  return names
+    .map((name) => {
+      const states = calls.filter((call) => call.name === name).map(({ state }) => state);
+      const seen = states.filter((state) => state === "seen").length;
+      const notVisible = states.filter((state) => state === "not-visible").length;
+      return { name, seen, notVisible, judged: states.length - notVisible };
+    })
+    .sort((a, b) => b.seen - a.seen || (a.name < b.name ? -1 : 1));
 }

@@ -7,8 +7,7 @@ const en = {
     takeBack: "Take back",
     agree: (what: string) => `As the readings say: ${what}`,
     other: (by: string, state: string) => `${by}: ${state}`,
-    numbers: "Readings and numbers",
-    still: (name: string) => `Still for ${name}`,
+    numbers: "Readings",
     more: (count: number) => `${count} more, by name`,
   },
   ask: {
@@ -16,7 +15,7 @@ const en = {
     no: "No",
     notAsked: "Not asked yet",
     how: "How to check",
-    answered: "Asked and answered",
+    asked: "Asked",
     group: (name: string) => `Answer: ${name}`,
     then: "If it is so:",
   },
