@@ -2,7 +2,7 @@ import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
 import { ConflictError, InvalidError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
-import { wordsOf } from "@/lib/domains/plans/view";
+import { wordsOf } from "@/lib/domains/plans/schema";
 import { openPause } from "@/lib/domains/roster/scope";
 import { dayOf, dayValue, now, todayIn } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";

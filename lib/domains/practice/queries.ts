@@ -6,7 +6,7 @@ import { ageYears, isMinor } from "@/lib/core/age";
 import { NotFoundError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
 import { listSentPlans } from "@/lib/domains/plans/queries";
-import { wordsOf } from "@/lib/domains/plans/view";
+import { wordsOf } from "@/lib/domains/plans/schema";
 import { clearPauseAsFamily, type PlayerSubject } from "@/lib/domains/roster/policy";
 import { findPlayerSubject } from "@/lib/domains/roster/scope";
 import { dayOf, dayValue, todayIn } from "@/lib/platform/clock";

@@ -63,7 +63,7 @@ export function DrillDone({ planDrillId, name, doneTimes, isAsked }: DrillDonePr
               {drill}
               <TextInput name="times" label="How many today" inputMode="numeric" autoComplete="off" isShort required {...fieldState(corrected, "times", String(doneTimes))} />
               {corrected.status === "refused" ? <FormStatus state={corrected} /> : null}
-              <SubmitButton kind={undefined}>Count this</SubmitButton>
+              <Button type="submit">Count this</Button>
             </form>
           </details>
         </>

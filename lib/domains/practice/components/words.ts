@@ -1,10 +1,12 @@
-import type { ConsentUse, PainPart } from "@/lib/domains/roster/rules";
+import { PAIN_PARTS, type ConsentUse, type PainPart } from "@/lib/domains/roster/rules";
 
 /** Where it hurts, as a child says it. */
 export const PART_WORDS: Readonly<Record<PainPart, string>> = {
   knee: "Knee", hip: "Hip", groin: "Inside of the thigh", back: "Back", side: "Ribs or side", shoulder: "Shoulder", elbow: "Elbow", wrist: "Wrist", hand: "Hand",
   neck: "Neck", head: "Head", ankle: "Ankle", foot: "Foot", elsewhere: "Somewhere else",
 };
+
+export const PART_OPTIONS = PAIN_PARTS.map((part) => ({ value: part, label: PART_WORDS[part] }));
 
 /** What a family says yes to. */
 export const CONSENT_WORDS: Readonly<Record<ConsentUse, { readonly name: string; readonly means: string }>> = {

@@ -1,0 +1,53 @@
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import type { ReactNode } from "react";
+import { getMe } from "@/lib/domains/identity/queries";
+import { getFamilyPlayers } from "@/lib/domains/roster/queries";
+import { RunningHead } from "@/lib/ui/running-head";
+import { Thumbs } from "@/lib/ui/thumbs";
+
+/** The ways round of one player's portal. Names are shown here and never stand in an address. */
+export default async function PlayerLayout({ children, params }: { children: ReactNode; params: Promise<{ playerId: string }> }) {
+  const { playerId } = await params;
+  const me = await getMe({});
+  const players = await getFamilyPlayers({});
+  const player = players.find(({ id }) => id === playerId);
+  if (!player) notFound();
+  const base = `/family/${playerId}`;
+  const places = [
+    { href: `${base}/today`, label: "Today", also: [`${base}/sheet`] },
+    { href: `${base}/notes`, label: "Notes" },
+    ...(me.role === "guardian" ? [{ href: `${base}/parents`, label: "For parents" }] : []),
+  ];
+  return (
+    <>
+      <RunningHead
+        house={{ name: me.academyName, href: `${base}/today` }}
+        items={places}
+        who={
+          <>
+            {players.length > 1 ? (
+              <nav className="pick" aria-label="Whose pages">
+                {players.map(({ id, givenName }) => (
+                  <Link key={id} href={`/family/${id}/today`} aria-current={id === playerId ? "true" : undefined}>
+                    {givenName}
+                  </Link>
+                ))}
+              </nav>
+            ) : me.role === "guardian" ? (
+              <span>{player.name}</span>
+            ) : null}
+            <Link href="/account" className={players.length > 1 ? "only-wide" : undefined}>
+              {me.name}
+            </Link>
+            <Link href={`${base}/hurts`} className="hurts only-wide">
+              It hurts
+            </Link>
+          </>
+        }
+      />
+      {children}
+      <Thumbs items={[...places, { href: `${base}/hurts`, label: "It hurts", isStrong: true }]} />
+    </>
+  );
+}

@@ -1,0 +1,28 @@
+import { notFound } from "next/navigation";
+import { FamilyNoteLetter } from "@/lib/domains/plans/components/family-note";
+import { getNoteForFamily } from "@/lib/domains/plans/queries";
+import { StopPart } from "@/lib/domains/practice/components/stop-part";
+import { getStops } from "@/lib/domains/practice/queries";
+import { clearPauseAsFamily } from "@/lib/domains/roster/actions";
+import { ButtonLink } from "@/lib/ui/button";
+import { Leaf } from "@/lib/ui/leaf";
+
+export const metadata = { title: "Note" };
+
+export default async function NotePage({ params }: { params: Promise<{ playerId: string; noteId: string }> }) {
+  const { playerId, noteId } = await params;
+  const note = await getNoteForFamily({ noteId });
+  // The note of a sibling stands among the sibling's pages.
+  if (note.playerId !== playerId) notFound();
+  const stops = await getStops({ playerId });
+  return (
+    <Leaf kind="portal">
+      <h1 className="hush">{note.oneThing}</h1>
+      <StopPart view={stops} clear={clearPauseAsFamily} />
+      <FamilyNoteLetter note={note} />
+      <div className="bar-line closes no-print">
+        <ButtonLink href={`/family/${playerId}/notes`}>All notes</ButtonLink>
+      </div>
+    </Leaf>
+  );
+}

@@ -1,0 +1,55 @@
+import { longDay } from "@/lib/domains/plans/view";
+import type { HomeworkDrill, TodayView } from "../view";
+import { DrillDone } from "./drill-done";
+
+/** Today's drills: what to do, how many, Done. */
+export function HomeworkList({ view }: { view: TodayView }) {
+  if (!view.note || view.phase === null) return null;
+  const { plan } = view.note;
+  const isPaused = view.stops.length > 0;
+  const isWeekDone = view.doneDaysThisWeek >= plan.daysPerWeek && view.drills.every(({ doneTimes }) => doneTimes === 0);
+  return (
+    <section className="do" aria-labelledby="do">
+      <h2 id="do">{view.showsNumbers && view.minutes > 0 && !isPaused ? `Today, ${view.minutes} minutes` : "Today"}</h2>
+      {view.phase === "before" ? <p>This begins on {longDay(plan.startsOn)}. Today there is nothing to do.</p> : null}
+      {view.phase === "over" ? <p>You are through with these drills. Your coach looks with you and makes the next plan.</p> : null}
+      {isPaused && view.drills.length === 0 ? <p>Rest is the homework today.</p> : null}
+      {isPaused && view.drills.length > 0 ? <p>These need no bat and no swing. Do them only if nothing hurts.</p> : null}
+      {!isPaused && isWeekDone ? <p>You have done all your days this week. Rest today.</p> : null}
+      {view.drills.length > 0 ? (
+        <ol className="jobs">
+          {view.drills.map((drill) => (
+            <Job key={drill.planDrillId} drill={drill} isAsked={!isWeekDone && !drill.isEnoughThisWeek} />
+          ))}
+        </ol>
+      ) : null}
+      {view.cautions.length > 0 ? (
+        <p className="safety small">
+          <b>{isPaused ? "Before you begin." : "Before you swing."}</b> {view.cautions.join(" ")}
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+function Job({ drill, isAsked }: { drill: HomeworkDrill; isAsked: boolean }) {
+  return (
+    <li>
+      <div>
+        <h3>{drill.name}</h3>
+        {drill.cue ? <p className="small said">“{drill.cue}”</p> : null}
+      </div>
+      <div className="donebox">
+        <span className="count num">{drill.times}</span>
+        <span className="note">{drill.isSwing ? "swings" : "times"}</span>
+      </div>
+      <ol className="whole small quiet flow">
+        {drill.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      {drill.isEnoughThisWeek ? <p className="whole small">This one is done for the week. Leave it today.</p> : null}
+      <DrillDone planDrillId={drill.planDrillId} name={drill.name} doneTimes={drill.doneTimes} isAsked={isAsked} />
+    </li>
+  );
+}
