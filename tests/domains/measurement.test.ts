@@ -9,6 +9,7 @@ import { readSwing, swingInput, wantedCheckpoints } from "@/lib/domains/measurem
 import type { ReadingBook, SwingReadings } from "@/lib/domains/measurement/view";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import { database } from "@/lib/platform/database";
+import { buildLibrary } from "@/seed/builders/library";
 import library from "@/seed/library/checkpoints.json";
 import { buildClip, coachWithPlayer } from "./clip-story";
 
@@ -110,6 +111,27 @@ describe("kept readings", () => {
     expect(measured.clips.every(({ readings }) => readings.length === 0)).toBe(true);
     expect(await makeReadings.perform({ swingId }, false)).toEqual({ is: "done" });
     expect(await database().reading.count({ where: { swingId } })).toBe(0);
+  });
+
+  test("with a library every checkpoint that can be read has a row, made anew by each run and equal for equal inputs", async () => {
+    const { swingId, academyId, coach } = await filmedSwing();
+    const { id: editionId } = await buildLibrary(academyId);
+    await makeReadings.perform({ swingId }, false);
+    await makeReadings.perform({ swingId }, false);
+    const rows = await database().reading.findMany({ where: { swingId } });
+    const measured = await getSwingReadings.as(coach, { swingId });
+    expect(rows.map((row) => row.checkpointId).sort()).toEqual(measured.book.checkpoints.map(({ id }) => id).sort());
+    expect(rows).toHaveLength(15);
+    const kept = rows.find((row) => row.checkpointId === "shoulder-behind-knee");
+    expect(kept).toMatchObject({ editionId, isGrey: false, value: measured.clips[0]?.readings.find((it) => it.checkpointId === "shoulder-behind-knee")?.value });
+    expect(kept?.inputsHash).toMatch(/^[0-9a-f]{64}$/);
+
+    await placePoint.as(coach, { clipId: kept?.clipId ?? "", frameIndex: 252, point: "kn_f", x: 660, y: 480 });
+    await makeReadings.perform({ swingId }, false);
+    const moved = await database().reading.findFirstOrThrow({ where: { swingId, checkpointId: "shoulder-behind-knee" } });
+    expect(moved.value).not.toBe(kept?.value);
+    expect(moved.inputsHash).not.toBe(kept?.inputsHash);
+    expect(measured.wanted[0]?.checkpoints.length).toBeGreaterThan(5);
   });
 
   test("a swing that is gone is skipped", async () => {

@@ -42,10 +42,13 @@ test("a coach sends a film, finds contact suggested from the sound, sets events 
   await expect(page.getByText("1.5 s, 240 frames a second")).toBeVisible();
   await look(page, "add-clips-1440");
   await expectAccessible(page);
+  const ready = page.getByRole("link", { name: "Open the swing" });
+  const before = await ready.count();
   await page.getByRole("button", { name: "Send one clip" }).click();
-  await page.getByRole("link", { name: "Open the swing" }).first().click({ timeout: 60_000 });
+  await expect(ready).toHaveCount(before + 1, { timeout: 60_000 });
+  await ready.first().click();
 
-  await expect(page.getByRole("heading", { name: "Swing view" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Swing view" })).toBeVisible({ timeout: 30_000 });
   const contact = page.getByRole("button", { name: /Contact/ }).first();
   await expect(contact).toContainText("0.000", { timeout: 20_000 });
   const stage = page.locator(".bench .frame").first();
@@ -55,11 +58,28 @@ test("a coach sends a film, finds contact suggested from the sound, sets events 
   await page.keyboard.press("p");
   await expect(page.getByRole("button", { name: /Plant/ }).first()).toContainText("−0.042");
   await expect(page.getByRole("heading", { name: "Readings" })).toBeVisible();
+
+  const place = page.getByRole("button", { name: "Place here" });
+  await expect(place).toBeVisible({ timeout: 20_000 });
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("Front shoulder", { exact: true }).and(page.locator("li *"))).toBeVisible();
+  await page.getByRole("button", { name: "Line", exact: true }).click();
+  const box = await stage.boundingBox();
+  if (!box) throw new Error("the picture is not there");
+  await page.mouse.move(box.x + box.width * 0.4, box.y + box.height * 0.4);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width * 0.6, box.y + box.height * 0.7, { steps: 5 });
+  await page.mouse.up();
+  const marks = page.getByRole("heading", { name: "Marks on this frame" }).locator("..");
+  await expect(marks.getByRole("listitem").first()).toContainText("Line");
   await look(page, "swing-view-1440");
   await expectAccessible(page);
 
   await page.reload();
-  await expect(page.getByRole("button", { name: /Plant/ }).first()).toContainText("−0.042");
+  await expect(page.getByRole("button", { name: /Plant/ }).first()).toContainText("−0.042", { timeout: 20_000 });
+  await page.locator(".bench .frame").first().focus();
+  await page.keyboard.press("Shift+p");
+  await expect(marks.getByRole("listitem").first()).toContainText("Line");
   await page.setViewportSize(PHONE);
   await look(page, "swing-view-390");
 });

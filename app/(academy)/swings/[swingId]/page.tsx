@@ -22,7 +22,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
       <div className="bar-line">
         <h1 className="as-lead">Swing view</h1>
         <span className="quiet small only-wide">
-          {swing.playerName}, from the {swing.side}, {swing.filmedOn}
+          {swing.playerName}, from the {swing.side}, {dayWords(swing.filmedOn)}
         </span>
         <span className="push" />
         {swing.clips.length > 1 ? (
@@ -52,3 +52,5 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
 }
 
 const VIEW_WORDS = { side: "Side", rear: "Behind", front: "Front" } as const;
+const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
+const dayWords = (day: string) => DAY.format(new Date(`${day}T00:00:00Z`));
