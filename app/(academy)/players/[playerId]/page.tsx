@@ -130,7 +130,7 @@ function Band({ player, overview, note, cue, count }: BandProps) {
       ),
     },
     overview.lastSwingOn && { label: "Last swing", content: <p>{dayWords(overview.lastSwingOn)}</p> },
-  ].filter((cell) => typeof cell === "object");
+  ].filter((cell) => typeof cell === "object" && cell !== null);
   return (
     <section className="band no-figure" aria-label="At a glance">
       {cells.map(({ label, content }, index) => (
