@@ -19,7 +19,7 @@ export interface ActionOutcome {
 interface ActionSpec<Raw, Input, Allowed, Who extends Actor> {
   readonly name: string;
   readonly input: z.ZodType<Input, Raw>;
-  readonly policy: Guard<Input, Allowed, Who>;
+  readonly policy: Guard<NoInfer<Input>, Allowed, Who>;
   run(context: { actor: Who; input: Input; granted: Allowed; tx: Transaction }): Promise<ActionOutcome | void>;
 }
 

@@ -8,7 +8,7 @@ import { parseInput, type Operation } from "./operation";
 interface QuerySpec<Raw, Input, Allowed, Who extends Actor, Output> {
   readonly name: string;
   readonly input: z.ZodType<Input, Raw>;
-  readonly policy: Guard<Input, Allowed, Who>;
+  readonly policy: Guard<NoInfer<Input>, Allowed, Who>;
   run(context: { actor: Who; input: Input; granted: Allowed; db: Database }): Promise<Output>;
 }
 

@@ -13,7 +13,7 @@ interface RouteSpec<Input, Allowed, Who extends Actor> {
   /** Draws the input from the request; what does not fit the schema is "not found". */
   read(request: Request, params: Params): unknown;
   readonly input: z.ZodType<Input>;
-  readonly policy: Guard<Input, Allowed, Who>;
+  readonly policy: Guard<NoInfer<Input>, Allowed, Who>;
   run(context: { request: Request; params: Params; actor: Who; input: Input; granted: Allowed; db: Database }): Promise<Response>;
 }
 

@@ -21,7 +21,7 @@ async function nameWithOnly(role: string): Promise<string> {
 }
 
 test.describe("the door", () => {
-  test.use({ allowedComplaints: [[/status of 40[14]/], { option: true }] });
+  test.use({ allowedComplaint: "status of 40[14]" });
 
   test("refuses in words, and the sign-in page stands on a phone", async ({ page }) => {
     await page.setViewportSize(PHONE);

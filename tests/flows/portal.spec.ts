@@ -143,7 +143,7 @@ test("the coach clears the other part, and swings begin again", async ({ page })
 });
 
 test.describe("what is not theirs", () => {
-  test.use({ allowedComplaints: [/status of 404/] });
+  test.use({ allowedComplaint: "status of 404" });
 
   test("is not found: another child, and the parents' page for a player", async ({ page }) => {
     await signIn(page, "Ines Corvane", "player");
