@@ -164,7 +164,7 @@ export async function addDrill(tx: Transaction, actor: Person, granted: Written,
   const added = { drillId, words: drillWords(drill, planning.player), timesPerDay, swingsPerDay: swingsFor(drill, timesPerDay), minutesPerDay: Math.ceil(minutes) };
   await refuseOverCaps(setting, [...plan.drills, added]);
   const position = Math.max(0, ...plan.drills.map((one) => one.position)) + 1;
-  const why = planning.choice.allowed.find((one) => one.drill.id === drillId)?.why ?? "";
+  const why = [planning.choice.allowed.find((one) => one.drill.id === drillId)?.why, drill.purpose].filter(Boolean).join(" ");
   await tx.planDrill.create({ data: { ...added, id: newId(), academyId: granted.academyId, planId: granted.id, position, why } });
   return drill.name;
 }

@@ -13,7 +13,7 @@ import { StillForm } from "./still-form";
 export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }) {
   return (
     <div className="flow-wide">
-      <section aria-labelledby="drills">
+      <section className="flow" aria-labelledby="drills">
         <h2 id="drills">Drills</h2>
         <p className="note">{sumWords(draft)}</p>
         {draft.swings.refusals.map((words) => (
@@ -27,7 +27,7 @@ export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }
           <PlanDays draft={draft} />
         </details>
       </section>
-      <section aria-labelledby="short-list">
+      <section className="flow" aria-labelledby="short-list">
         <h2 className="as-h3" id="short-list">
           The short list
         </h2>
@@ -39,20 +39,20 @@ export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }
           </details>
         ) : null}
       </section>
-      <section aria-labelledby="cue">
+      <section className="flow" aria-labelledby="cue">
         <h2 className="as-h3" id="cue">
           Cue
         </h2>
         <CueForm draft={draft} />
       </section>
-      <section aria-labelledby="write">
+      <section className="flow-wide" aria-labelledby="write">
         <h2 className="as-h3" id="write">
           Write
         </h2>
         <NoteForm draft={draft} reader={page} focusWhy={page.focusWhy} />
         <PrivateForm draft={draft} />
       </section>
-      <section aria-labelledby="still">
+      <section className="flow" aria-labelledby="still">
         <h2 className="as-h3" id="still">
           Still
         </h2>

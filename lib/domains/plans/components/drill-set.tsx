@@ -3,7 +3,10 @@ import { addDrill, moveDrill, removeDrill } from "../actions";
 import type { DraftDrill, DraftView, ProposedDrill } from "../view";
 import { DoseForm } from "./dose-form";
 
-const doseWords = (times: number, swings: number) => (swings > 0 ? `${times} times, ${swings} swings` : `${times} times`);
+function doseWords(times: number, swings: number): string {
+  if (swings === 0) return `${times} times`;
+  return swings === times ? `${swings} swings` : `${times} times, ${swings} swings`;
+}
 
 /** The drills that were taken, in order, with how often; each can be moved, re-dosed and taken out. */
 export function DrillSet({ draft }: { draft: DraftView }) {
@@ -86,7 +89,7 @@ export function ProposedDrills({ draft, most = 4 }: { draft: DraftView; most?: n
 
 function Proposed({ drill, planId }: { drill: ProposedDrill; planId: string }) {
   return (
-    <li>
+    <li className="flow">
       <h3>{drill.name}</h3>
       <p className="small">
         {drill.why} {drill.purpose}

@@ -66,7 +66,7 @@ function DrillPart({ drill }: { drill: FamilyDrill }) {
         {count} a day, {drill.minutesPerDay} minutes. {most === null ? null : `At most ${NUMBERS[most]?.toLowerCase() ?? most} ${most === 1 ? "day" : "days"} a week. `}
         {drill.equipment.length > 0 ? `You need: ${drill.equipment.join(", ")}.` : null}
       </p>
-      <ol className="small steps">
+      <ol className="small" style={{ listStyle: "decimal inside" }}>
         {drill.steps.map((step) => (
           <li key={step}>{step}</li>
         ))}

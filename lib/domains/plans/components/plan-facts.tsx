@@ -11,7 +11,7 @@ export function PlanFacts({ page, draft }: { page: PlanPage; draft: DraftView | 
     ["Days", draft ? `${draft.daysPerWeek} a week` : `${home.daysPerWeek} a week`],
     ["At home", page.gearNames.length === 0 ? "no gear" : gearWords(page.gearNames)],
     ["Room", `${home.widthM} by ${home.lengthM} m${home.hasCage ? ", cage" : ""}`],
-    ["Who is there", `${home.partnerCount === 0 ? "no partner" : home.partnerCount === 1 ? "one partner" : `${home.partnerCount} partners`}, ${ADULT_WORDS[home.adult].toLowerCase()}`],
+    ["Who is there", `${home.partnerCount === 0 ? "no partner" : home.partnerCount === 1 ? "one partner" : `${home.partnerCount} partners`}, grown-up: ${ADULT_WORDS[home.adult].toLowerCase()}`],
     ["Complaints", page.complaints.length === 0 ? "none today" : page.complaints.join(", ")],
   ];
   return (

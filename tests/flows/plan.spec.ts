@@ -1,0 +1,75 @@
+import type { Page } from "@playwright/test";
+import { ask, expect, expectAccessible, look, PHONE, signIn, test } from "./fixtures";
+
+/** A minor whom Marlow teaches, with a guardian and a home set-up, for whom this fault is not in focus yet. */
+async function playerWithHome(): Promise<{ playerId: string; side: string; givenName: string; guardian: string }> {
+  const [row] = await ask<{ playerId: string; side: string; givenName: string; guardian: string }>(
+    `SELECT p."id" AS "playerId", b."side", p."givenName", g."displayName" AS "guardian" FROM "Player" p
+     JOIN "HomeSetup" h ON h."playerId" = p."id" JOIN "BattingSide" b ON b."playerId" = p."id" AND p."bats" IN (b."side", 'both')
+     JOIN "Assignment" a ON a."playerId" = p."id" AND a."until" IS NULL JOIN "User" u ON u."id" = a."userId" AND u."displayName" = 'Marlow Tessen'
+     JOIN "Guardianship" s ON s."playerId" = p."id" AND s."until" IS NULL JOIN "User" g ON g."id" = s."userId"
+     JOIN "Swing" w ON w."playerId" = p."id" AND w."side" = b."side"
+     WHERE p."birthDate" > '2012-11-25' AND p."leftAt" IS NULL
+       AND NOT EXISTS (SELECT 1 FROM "Pause" x WHERE x."playerId" = p."id" AND x."endedAt" IS NULL)
+       AND NOT EXISTS (SELECT 1 FROM "Focus" f WHERE f."playerId" = p."id" AND f."side" = b."side")
+     ORDER BY 1, 2, 4 LIMIT 1`,
+  );
+  if (!row) throw new Error("the demo has no such player");
+  return row;
+}
+
+async function takeFirst(page: Page): Promise<void> {
+  const taken = await page.locator(".set > li").count();
+  await page.getByRole("button", { name: /^Take (?!.* out$)/ }).first().click();
+  await expect(page.locator(".set > li")).toHaveCount(taken + 1);
+}
+
+test("a coach comes from the focus to a sent note, and what is shown before is what is sent", async ({ page }) => {
+  await signIn(page, "Marlow Tessen", "coach");
+  const { playerId, side, givenName, guardian } = await playerWithHome();
+  await page.goto(`/players/${playerId}/plan?side=${side}`);
+  await expect(page.getByRole("heading", { name: "A note needs a focus" })).toBeVisible();
+  await page.getByRole("main").getByRole("link", { name: "What first" }).click();
+  await page.getByText("Choose something else as the focus").click();
+  await page.getByLabel("Which one").selectOption({ label: "Over-spinning the back foot" });
+  await page.getByRole("button", { name: "Make this the focus", exact: true }).click();
+  await expect(page.getByText("Nothing is in focus yet.")).toHaveCount(0);
+
+  await page.goto(`/players/${playerId}/plan?side=${side}`);
+  await page.getByRole("button", { name: "Begin the plan" }).click();
+  const letter = page.getByRole("article", { name: "The note as the family will see it" });
+  await expect(letter).toBeVisible();
+  await expect(page.getByRole("button", { name: /^Send/ })).toHaveCount(0);
+  await takeFirst(page);
+  await takeFirst(page);
+  await page.getByText("“Send your belt at the pitcher first”").first().click();
+  await page.getByRole("button", { name: "Keep the cue" }).click();
+  await expect(letter).toContainText("“Send your belt at the pitcher first”");
+
+  await page.getByLabel("What was kept well").fill(`${givenName}, your load is quiet. Keep that.`);
+  await page.getByLabel("Why", { exact: true }).fill("Your foot is wrong.");
+  await page.getByRole("button", { name: "Keep the note" }).click();
+  await expect(page.getByText("“wrong” stays out of a note.").first()).toBeVisible();
+  await expect(page.getByLabel("What was kept well")).toHaveValue(`${givenName}, your load is quiet. Keep that.`);
+  await page.getByLabel("Why", { exact: true }).fill("Then your chest stays closed a blink longer.");
+  await page.getByRole("button", { name: "Keep the note" }).click();
+  await expect(letter).toContainText("a blink longer");
+  await page.getByLabel(/For staff only/).fill("A cousin taught the twist.");
+  await page.getByRole("button", { name: "Keep for staff" }).click();
+  await expect(page.getByText("Kept for coaches only.")).toBeVisible();
+  await expect(letter).not.toContainText("cousin");
+  await expectAccessible(page);
+  await look(page, "plan");
+  await page.setViewportSize(PHONE);
+  await look(page, "plan-phone");
+
+  const shown = await letter.innerText();
+  await page.getByRole("button", { name: /^Send/ }).click();
+  await expect(page.getByRole("heading", { name: /^Sent on/ })).toBeVisible();
+  expect(await page.getByRole("article", { name: /^Note of/ }).innerText()).toBe(shown);
+
+  await signIn(page, guardian, "guardian");
+  await page.goto(`/family/${playerId}/today`);
+  await expect(page.getByText("Send your belt at the pitcher first").first()).toBeVisible();
+  await expect(page.getByText("cousin")).toHaveCount(0);
+});
