@@ -120,13 +120,17 @@ function Begin({ page, focusId, sent }: { page: PlanPage; focusId: string; sent:
   return (
     <section className="opens flow" aria-labelledby="sent">
       <h2 id="sent">Sent on {longDay(sent.note.day)}</h2>
-      <FamilyNoteLetter note={sent.note} />
-      {sent.privateWords ? (
-        <p className="pencilled">
-          <b>For staff only.</b> {sent.privateWords}
-        </p>
-      ) : null}
-      {begin}
+      <div className="plan">
+        <FamilyNoteLetter note={sent.note} />
+        <aside className="flow" aria-label="For staff">
+          {sent.privateWords ? (
+            <p className="pencilled">
+              <b>For staff only.</b> {sent.privateWords}
+            </p>
+          ) : null}
+          {begin}
+        </aside>
+      </div>
     </section>
   );
 }
