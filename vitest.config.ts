@@ -6,6 +6,7 @@ export default defineConfig({
   resolve: { alias: { "@": path.resolve(import.meta.dirname) } },
   test: {
     env: { TZ: "UTC" },
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
@@ -20,7 +21,7 @@ export default defineConfig({
           setupFiles: ["tests/support/setup.ts"],
           testTimeout: 30_000,
           hookTimeout: 60_000,
-          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
         },
       },
     ],

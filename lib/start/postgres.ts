@@ -42,7 +42,7 @@ export async function startPostgres(folder: string): Promise<RunningPostgres> {
     persistent: true,
     createPostgresUser: true,
     initdbFlags: ["--encoding=UTF8", "--locale=C.UTF-8"],
-    postgresFlags: ["-c", "listen_addresses=127.0.0.1", "-c", "max_connections=120"],
+    postgresFlags: ["-c", "listen_addresses=127.0.0.1", "-c", "unix_socket_directories=", "-c", "max_connections=120"],
     onLog: (line) => said.push(String(line)),
     onError: (line) => said.push(String(line)),
   });
