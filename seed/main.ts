@@ -1,6 +1,7 @@
 import { newId } from "@/lib/core/ids";
 import { makeLink } from "@/lib/domains/identity/commands";
-import { now, dayValue, todayIn } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
+import { now, todayIn } from "@/lib/platform/clock";
 import { closeDatabase, database, inTransaction } from "@/lib/platform/database";
 import { settings } from "@/lib/platform/settings";
 import { buildLibrary } from "./builders/library";

@@ -1,5 +1,6 @@
 import { database, type Database } from "@/lib/platform/database";
-import { dayValue, now, todayIn } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
+import { now, todayIn } from "@/lib/platform/clock";
 import { NOBODY, ROLES, type Actor, type Role } from "./actor";
 
 /**

@@ -1,5 +1,13 @@
-import type { ExplainedEffect } from "./reasons";
 import type { CauseGraph, Evidence } from "./types";
+
+/** An effect that was seen and that the candidate carries into. */
+export interface ExplainedEffect {
+  readonly id: string;
+  readonly name: string;
+  /** 0–1. */
+  readonly reach: number;
+  readonly phaseOrder: number | null;
+}
 
 /** So many effects are named in one sentence. */
 const NAMED = 3;

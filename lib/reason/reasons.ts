@@ -1,7 +1,7 @@
 import { listObservations, type Observation } from "./evidence";
 import { findPosteriorsFrom } from "./posteriors";
 import type { RankingInput, RankingRules } from "./ranking-types";
-import { explainSentence } from "./reason-sentence";
+import { explainSentence, type ExplainedEffect } from "./reason-sentence";
 import { reachFrom } from "./reach";
 import type { CauseGraph } from "./types";
 
@@ -21,15 +21,6 @@ export interface Reason {
   readonly isSeen: boolean | null;
   /** Natural log odds of the candidate with everything, less the log odds with this one left out. Above 0: raised it. */
   readonly logOddsChange: number;
-}
-
-/** An effect that was seen and that the candidate carries into. */
-export interface ExplainedEffect {
-  readonly id: string;
-  readonly name: string;
-  /** 0–1. */
-  readonly reach: number;
-  readonly phaseOrder: number | null;
 }
 
 /** Why a candidate stands where it stands; plain JSON. */

@@ -1,6 +1,6 @@
 import { newId, type Id } from "@/lib/core/ids";
 import type { Role } from "@/lib/access/actor";
-import { dayValue } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
 import { database } from "@/lib/platform/database";
 
 /** Builders make what is asked for and every parent that is missing. The demo and the tests use the same ones. */

@@ -1,6 +1,6 @@
 import { newId, type Id } from "@/lib/core/ids";
 import { packTicks } from "@/lib/core/packed-ticks";
-import { dayValue } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
 import { database, type Prisma } from "@/lib/platform/database";
 
 /** A file as the phone made it: 240 frames a second, one second long. */

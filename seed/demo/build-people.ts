@@ -1,6 +1,7 @@
 import { hash } from "@node-rs/argon2";
 import type { Id } from "@/lib/core/ids";
-import { dayValue, daysAfter, todayIn } from "@/lib/platform/clock";
+import { dayValue, daysAfter } from "@/lib/core/days";
+import { todayIn } from "@/lib/platform/clock";
 import { database } from "@/lib/platform/database";
 import { buildAcademy, buildAssignment, buildConsent, buildGuardianship, buildLocation, buildPlayer, buildUser } from "../builders/people";
 import { ACADEMY, DEMO_PASSWORD, GROWN_UPS, PLAYERS, type DemoPlayer } from "./people";

@@ -7,7 +7,7 @@ import { packTicks } from "@/lib/core/packed-ticks";
 import { beginUpload } from "@/lib/domains/clips/actions";
 import { checkReceivedUpload } from "@/lib/domains/clips/jobs";
 import { sendUploadBytes } from "@/lib/domains/clips/routes";
-import { dayValue } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
 import { database } from "@/lib/platform/database";
 import { fileKeys } from "@/lib/platform/video/incoming";
 import { buildAssignment, buildConsent, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";

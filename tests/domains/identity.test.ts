@@ -7,7 +7,7 @@ import { countTry, hashPassword, makeLink, signIn } from "@/lib/domains/identity
 import { sendLetter } from "@/lib/domains/identity/jobs";
 import * as queries from "@/lib/domains/identity/queries";
 import { answerAuth } from "@/lib/domains/identity/routes";
-import { dayValue } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
 import { database, inTransaction } from "@/lib/platform/database";
 import { keptLetters } from "@/lib/platform/mail";
 import { buildAcademy, buildGuardianship, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";

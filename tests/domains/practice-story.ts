@@ -1,7 +1,7 @@
 import type { Person, Role } from "@/lib/access/actor";
 import { findActor } from "@/lib/access/session";
 import { newId, type Id } from "@/lib/core/ids";
-import { dayValue } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
 import { database } from "@/lib/platform/database";
 import { buildAcademy, buildAssignment, buildConsent, buildGuardianship, buildLocation, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";
 import { buildSwing } from "@/seed/builders/swings";

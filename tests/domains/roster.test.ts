@@ -6,7 +6,7 @@ import * as actions from "@/lib/domains/roster/actions";
 import { seePlayer } from "@/lib/domains/roster/policy";
 import * as queries from "@/lib/domains/roster/queries";
 import { findPlayerSubject, playersScope } from "@/lib/domains/roster/scope";
-import { dayValue } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
 import { database } from "@/lib/platform/database";
 import { buildAcademy, buildAssignment, buildConsent, buildGuardianship, buildLocation, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";
 

@@ -5,7 +5,8 @@ import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { realTimeOf, type FilmedRate } from "@/lib/core/filmed-rate";
 import { newId, type Id } from "@/lib/core/ids";
 import { packTicks } from "@/lib/core/packed-ticks";
-import { dayValue, now } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
+import { now } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
 import { settings } from "@/lib/platform/settings";
@@ -15,19 +16,11 @@ import type { IngestedVideo } from "@/lib/platform/video/ingest";
 import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
 import { permittedOn, timesOf } from "./scope";
-import { uploadFactsForm, type addMarkForm, type beginUploadForm, type placePointForm, type pointForm, type setClipFactsForm, type setEventForm, type UploadFacts } from "./schema";
+import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type placePointForm, type pointForm, type setClipFactsForm, type setEventForm, type UploadFacts } from "./schema";
 
 type Worked = Granted<ClipSubject, "clip.work-on">;
 
 // ---- Uploads -----------------------------------------------------------------------------------------------------
-
-export interface BegunUpload {
-  readonly uploadId: Id;
-  /** Some bytes of the same file arrived before: go on from there. */
-  readonly isResumed: boolean;
-  /** The same bytes are a clip of this player already: nothing needs to be sent. */
-  readonly swingId: Id | null;
-}
 
 /** Writes down whose swing it is and what no file says, before a byte is sent. */
 export async function beginUpload(tx: Transaction, actor: Person, owner: Granted<ClipOwner, "clip.add">, input: z.infer<typeof beginUploadForm>): Promise<BegunUpload> {

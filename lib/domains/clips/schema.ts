@@ -45,8 +45,7 @@ const cameraFacts = {
 /** What no file says, asked once and kept with the upload until it has become a clip. */
 export const uploadFactsForm = z.object({ ...swingFacts, ...cameraFacts, filmedOn: dayForm });
 export type UploadFacts = z.infer<typeof uploadFactsForm>;
-const swingFactsForm = z.object(swingFacts);
-export type SwingFacts = z.infer<typeof swingFactsForm>;
+export type SwingFacts = Pick<UploadFacts, keyof typeof swingFacts>;
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
 export const beginUploadForm = z.object({
@@ -89,6 +88,15 @@ export interface CameraFacts {
   readonly hasCameraZoomed: boolean;
   readonly isStabilised: boolean;
   readonly cameraOffDeg: number | null;
+}
+
+/** What a person who begins to send a file learns. */
+export interface BegunUpload {
+  readonly uploadId: Id;
+  /** Some bytes of the same file arrived before: go on from there. */
+  readonly isResumed: boolean;
+  /** The same bytes are a clip of this player already: nothing needs to be sent. */
+  readonly swingId: Id | null;
 }
 
 /** One swing with its clips, as the swing view and the readings need it. */

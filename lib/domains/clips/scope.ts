@@ -3,7 +3,7 @@ import { ageYears } from "@/lib/core/age";
 import type { FrameTimes } from "@/lib/core/frame-times";
 import type { Id } from "@/lib/core/ids";
 import { unpackTicks } from "@/lib/core/packed-ticks";
-import { dayOf, dayValue } from "@/lib/platform/clock";
+import { dayOf, dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { ClipSubject, MarkSubject, SwingSubject, UploadSubject } from "./policy";
 import { frameForTick } from "./rules";

@@ -11,7 +11,8 @@ import type { Candidate, RankedNode, RankingInput, RankingRules } from "@/lib/re
 import { reachFrom } from "@/lib/reason/reach";
 import { readingRatio, type FaultReadings, type SpeakingReading } from "@/lib/reason/reading-evidence";
 import { explainSentence } from "@/lib/reason/reason-sentence";
-import { EXPLAINS_FROM, explainedEffects, explainNodes, type ExplainedEffect, type Explanation } from "@/lib/reason/reasons";
+import type { ExplainedEffect } from "@/lib/reason/reason-sentence";
+import { EXPLAINS_FROM, explainedEffects, explainNodes, type Explanation } from "@/lib/reason/reasons";
 import type { CauseGraph, Sight } from "@/lib/reason/types";
 
 type FaultRecord = LibraryParts["faults"]["faults"][number];

@@ -9,7 +9,7 @@ import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
 import { findPlayerSubject } from "@/lib/domains/roster/scope";
-import { dayOf } from "@/lib/platform/clock";
+import { dayOf } from "@/lib/core/days";
 import type { Database } from "@/lib/platform/database";
 import { listHomework as mayListHomework, planFor, seeSentNote, seeSentPlans, seeWholeNote, type NoteSubject } from "./policy";
 import { countedPlan, dayIn, planningFor } from "./rules";

@@ -4,7 +4,7 @@ import { markShapeForm } from "@/lib/domains/clips/schema";
 import type { MarkShape } from "@/lib/domains/clips/view";
 import type { Side } from "@/lib/domains/roster/rules";
 import { spanHolds } from "@/lib/domains/roster/scope";
-import { dayValue } from "@/lib/platform/clock";
+import { dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { NoteSubject, PlanSubject } from "./policy";
 

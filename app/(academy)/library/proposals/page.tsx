@@ -1,7 +1,6 @@
 import Link from "next/link";
-import { dayWords, STATE_WORDS } from "@/lib/domains/library/components/words";
+import { dayWords, PROPOSAL_STATES, STATE_WORDS } from "@/lib/domains/library/components/words";
 import { listProposals } from "@/lib/domains/library/queries";
-import { PROPOSAL_STATES } from "@/lib/domains/library/schema";
 import { ButtonLink } from "@/lib/ui/button";
 import { Empty } from "@/lib/ui/empty";
 import { Entry } from "@/lib/ui/entry";

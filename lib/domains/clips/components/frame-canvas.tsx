@@ -1,7 +1,7 @@
 "use client";
 import { useEffect, useLayoutEffect, useRef } from "react";
 import type { Placement, Size } from "../rules";
-import type { FrameSource, Travel } from "./frame-source";
+import type { FrameSource, Travel } from "./frame-source-type";
 
 export interface FrameCanvasProps {
   readonly source: FrameSource;

@@ -1,7 +1,7 @@
 "use client";
 import { useLayoutEffect, useRef } from "react";
 import type { Size, Spot } from "../rules";
-import type { FrameSource } from "./frame-source";
+import type { FrameSource } from "./frame-source-type";
 import { useBox } from "./use-box";
 
 export interface LoupeProps {

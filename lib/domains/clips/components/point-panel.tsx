@@ -2,7 +2,7 @@
 import { useId, useRef, type KeyboardEvent, type PointerEvent } from "react";
 import { insidePicture, type NextPoint, type Size, type Spot } from "../rules";
 import { pointIds, type PointId, type PointView, type UnseenPointView } from "../view";
-import type { FrameSource } from "./frame-source";
+import type { FrameSource } from "./frame-source-type";
 import { Loupe } from "./loupe";
 import { eventNames, pointNames, startSentence } from "./words";
 

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
 import type { ClipView } from "../view";
-import { openFrameSource, type FrameSource } from "./frame-source";
+import { openFrameSource } from "./frame-source";
+import type { FrameSource } from "./frame-source-type";
 
 export type SourceStatus =
   | { readonly kind: "loading"; readonly part: number }

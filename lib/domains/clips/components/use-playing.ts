@@ -2,7 +2,7 @@ import { useEffect, useRef, useState, type Dispatch } from "react";
 import { frameAtTick } from "@/lib/core/frame-times";
 import { clockSecondsOf, tickAtClockSeconds } from "../rules";
 import type { ClipView } from "../view";
-import type { FrameSource } from "./frame-source";
+import type { FrameSource } from "./frame-source-type";
 import type { ViewerAction, ViewerState } from "./viewer-state";
 
 /** Pace is judged after so long, and called slow below this part of what was asked. */

@@ -2,7 +2,7 @@ import { useCallback, useRef, useState } from "react";
 import { IDLE } from "@/lib/core/action-state";
 import type { Id } from "@/lib/core/ids";
 import { beginUpload, cancelUpload } from "../actions";
-import type { BegunUpload } from "../commands";
+import type { BegunUpload } from "../schema";
 import { addWords as words } from "./add-words";
 import { hashFile, readVideoFile, type VideoFileFacts } from "./read-video-file";
 import { sendVideoFile, Stopped, type Sending } from "./send-video-file";

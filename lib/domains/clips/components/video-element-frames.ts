@@ -1,4 +1,4 @@
-import type { FrameSource, Travel } from "./frame-source";
+import type { FrameSource, Travel } from "./frame-source-type";
 
 const noPictures = "This browser cannot show the clip's pictures. Nothing was lost; please try another browser.";
 

@@ -1,6 +1,6 @@
 import { clampLook, stepFrame, wholeLook, type Look, type Size, type Spot } from "../rules";
 import type { EventId, MarkShape, PointId } from "../view";
-import type { Travel } from "./frame-source";
+import type { Travel } from "./frame-source-type";
 import { moveHandle, type Gesture, type MarkTool } from "./gesture";
 import { applyChange, findEvent, findPoint, invertChange, renameInChange, renameMark, type Change, type Kept } from "./kept";
 

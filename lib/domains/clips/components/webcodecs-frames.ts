@@ -1,4 +1,4 @@
-import type { FrameSource, Travel } from "./frame-source";
+import type { FrameSource, Travel } from "./frame-source-type";
 import type { SteppingCopy } from "./stepping-copy";
 
 /** Frames kept on each side of the one in hand, when the budget allows. */

@@ -1,3 +1,5 @@
+import type { ProposalState } from "../schema";
+
 /** The library's texts for closed lists, and small phrases made of numbers. */
 export const SETUP_WORDS: Readonly<Record<string, string>> = {
   dry: "Without a ball", tee: "Off the tee", toss: "Toss", live: "Live pitching", machine: "Machine", throw: "Throwing", strength: "Strength", mobility: "Mobility",
@@ -14,6 +16,9 @@ export const KIND_WORDS: Readonly<Record<string, string>> = { root: "ask about i
 export const FOCUS_WORDS: Readonly<Record<string, string>> = { external: "outside the body", mixed: "both", internal: "the body itself" };
 
 export const MOVE_WORDS: Readonly<Record<string, string>> = { up: "goes up", down: "goes down", "toward-band": "moves toward its band" };
+
+/** The states a proposal may be in, as the page's filter offers them. */
+export const PROPOSAL_STATES = ["open", "approved", "declined", "withdrawn"] as const satisfies readonly ProposalState[];
 
 export const STATE_WORDS: Readonly<Record<string, string>> = { open: "Open", approved: "Approved", declined: "Declined", withdrawn: "Taken back" };
 

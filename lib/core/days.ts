@@ -1,0 +1,14 @@
+/** A day (YYYY-MM-DD) as the database's date value: midnight UTC of that day. */
+export function dayValue(day: string): Date {
+  return new Date(`${day}T00:00:00Z`);
+}
+
+/** The day of a database date value, as YYYY-MM-DD. */
+export function dayOf(value: Date): string {
+  return value.toISOString().slice(0, 10);
+}
+
+/** The day so many days after (or, negative, before) a day. */
+export function daysAfter(day: string, days: number): string {
+  return dayOf(new Date(dayValue(day).getTime() + days * 86_400_000));
+}
