@@ -2,7 +2,7 @@ import { database } from "@/lib/platform/database";
 import { settings } from "@/lib/platform/settings";
 import { buildLibrary } from "../builders/library";
 import { buildDemoPeople } from "./build-people";
-import { demoFilms, FIRST_FILMS } from "./films";
+import { demoFilms } from "./films";
 import { ACADEMY, PLAYERS } from "./people";
 import { showFilms } from "./show";
 
@@ -20,5 +20,5 @@ export async function buildDemo(): Promise<void> {
   }
   academyId ??= (await buildDemoPeople()).academyId;
   await buildLibrary(academyId);
-  await showFilms(demoFilms(settings().DEMO_CLIPS).slice(0, FIRST_FILMS));
+  await showFilms(demoFilms(settings().DEMO_CLIPS).first);
 }

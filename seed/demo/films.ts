@@ -36,10 +36,16 @@ const FILMS = [
 ];
 
 /** How many are drawn before the doors open; the rest follow while the house is in use. */
-export const FIRST_FILMS = 2;
+const FIRST_FILMS = 2;
+/** What the tests visit: a side with a sent plan, one with a draft, three that nobody has looked at, and one without a focus. */
+const FOR_TESTS = [0, 1, 4, 5, 8, 13];
+const SMALL = { widthPx: 640, heightPx: 360, seconds: 1.7 } as const;
 
-export function demoFilms(size: FilmSize): DemoFilm[] {
-  const picture = size === "small" ? { widthPx: 640, heightPx: 360, seconds: 1.8 } : {};
-  const films = FILMS.map(({ parts, ...rest }) => ({ ...rest, spec: swingSpec({ ...parts, ...picture }) }));
-  return size === "small" ? films.slice(0, 3) : films;
+export function demoFilms(size: FilmSize): { first: DemoFilm[]; rest: DemoFilm[] } {
+  if (size === "small") {
+    const films = FILMS.filter((_, index) => FOR_TESTS.includes(index));
+    return { first: films.map(({ parts, ...rest }) => ({ ...rest, spec: swingSpec({ ...parts, ...SMALL }) })), rest: [] };
+  }
+  const films = FILMS.map(({ parts, ...rest }) => ({ ...rest, spec: swingSpec(parts) }));
+  return { first: films.slice(0, FIRST_FILMS), rest: films.slice(FIRST_FILMS) };
 }

@@ -52,11 +52,6 @@ export const STORIES: Readonly<Record<string, Story>> = {
     await chooseFocus.as(coach, { playerId, side, faultId: "lunge-forward" });
     await draft(scene);
   },
-  dell: async (scene) => {
-    const { playerId, side, coach } = scene;
-    await see(scene, ["stuck-on-back-leg", "lean-back"], ["back-foot-overspin"], []);
-    await chooseFocus.as(coach, { playerId, side, faultId: "stuck-on-back-leg" });
-  },
   bea: async (scene) => {
     const { playerId, side, clipId, coach, player, truth } = scene;
     await see(scene, ["no-back-hip-load", "barrel-drag"], ["front-shoulder-opens"], []);

@@ -97,7 +97,7 @@ test("cage day and player show the focus before the player walks in", async ({ p
   await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
   await expectAccessible(page);
   await look(page, "cage-day-1440");
-  await page.getByRole("link", { name: "Ines Corvane" }).click();
+  await page.getByRole("link", { name: "Ines Corvane", exact: true }).click();
   await expect(page.getByRole("region", { name: "At a glance" })).toBeInViewport();
   await expectAccessible(page);
   await look(page, "player-1440");
