@@ -30,15 +30,15 @@ const FILMS = [
   film("oskar", "vesna", 9, { side: "right", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9, "front-leg-soft": 0.8 } }),
   film("oskar", "vesna", 9, { side: "right", view: "rear", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9 } }, false),
   film("wren", "marlow", 1, { side: "right", body: "child", seed: 81, framesPerSecond: 60, look: { scene: "cage", clothes: "maroon" }, faults: { "barrel-drag": 0.9, "back-elbow-no-load": 0.8 } }),
-  film("milo", "ottoline", 12, { side: "right", body: "child", seed: 91, look: { scene: "field", clothes: "forest" }, faults: { "front-shoulder-opens": 0.6 } }),
+  film("milo", "marlow", 12, { side: "right", body: "child", seed: 91, look: { scene: "field", clothes: "forest" }, faults: { "front-shoulder-opens": 0.6 } }),
   film("tamsin", "ottoline", 4, { side: "right", body: "teen", seed: 101, task: "toss", look: { scene: "field", clothes: "sky" }, faults: { "hands-drift-forward": 0.6 } }),
   film("noor", "ottoline", 18, { side: "right", body: "teen", seed: 111, look: { scene: "cage", clothes: "sand" }, faults: { "stuck-on-back-leg": 0.8 } }),
 ];
 
 /** How many are drawn before the doors open; the rest follow while the house is in use. */
 const FIRST_FILMS = 2;
-/** What the tests visit: a side with a sent plan, one with a draft, three that nobody has looked at, and one without a focus. */
-const FOR_TESTS = [0, 1, 4, 5, 8, 13];
+/** What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, and one without a focus. */
+const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14];
 const SMALL = { widthPx: 640, heightPx: 360, seconds: 1.7 } as const;
 
 export function demoFilms(size: FilmSize): { first: DemoFilm[]; rest: DemoFilm[] } {

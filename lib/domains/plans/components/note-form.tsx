@@ -5,6 +5,7 @@ import { IDLE } from "@/lib/core/action-state";
 import { SendButton } from "@/lib/domains/identity/components/send-button";
 import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
+import { keepTyped } from "@/lib/ui/keep-typed";
 import { TextArea } from "@/lib/ui/text-input";
 import { writeNote } from "../actions";
 import { MOST_NOTE_WORDS, noteWordCount, remarksOn, type NoteReader, type NoteWords } from "../rules";
@@ -29,7 +30,7 @@ export function NoteForm({ draft, reader, focusWhy }: NoteFormProps) {
     setWords({ keptWell: part("keptWell"), oneThing: part("oneThing"), why: part("why"), cue: draft.words.cue, forFamily: part("forFamily") });
   };
   return (
-    <form className="form" action={send} onInput={read} noValidate>
+    <form className="form" action={send} onSubmit={keepTyped(send)} onInput={read} noValidate>
       <input type="hidden" name="planId" value={draft.planId} />
       <TextArea name="keptWell" label="What was kept well" rows={2} required hint="Comes first, and is true." {...fieldState(state, "keptWell", draft.words.keptWell)} />
       <TextArea name="oneThing" label="The one thing" rows={2} hint="In words a ten-year-old says back." {...fieldState(state, "oneThing", draft.words.oneThing)} />
