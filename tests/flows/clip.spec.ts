@@ -49,14 +49,14 @@ test("a coach sends a film, finds contact suggested from the sound, sets events 
   await ready.first().click();
 
   await expect(page.getByRole("heading", { name: "Swing view" })).toBeVisible({ timeout: 30_000 });
-  const contact = page.getByRole("button", { name: /Contact/ }).first();
+  const contact = page.getByRole("button", { name: /contact/i }).first();
   await expect(contact).toContainText("0.000", { timeout: 20_000 });
   const stage = page.locator(".bench .frame").first();
   await stage.focus();
   await page.keyboard.press("c");
   await page.keyboard.press("Shift+ArrowLeft");
   await page.keyboard.press("p");
-  await expect(page.getByRole("button", { name: /Plant/ }).first()).toContainText("−0.042");
+  await expect(page.getByRole("button", { name: /plant/i }).first()).toContainText("−0.042");
   await expect(page.getByRole("heading", { name: "Readings" })).toBeVisible();
 
   const place = page.getByRole("button", { name: "Place here" });
@@ -76,7 +76,7 @@ test("a coach sends a film, finds contact suggested from the sound, sets events 
   await expectAccessible(page);
 
   await page.reload();
-  await expect(page.getByRole("button", { name: /Plant/ }).first()).toContainText("−0.042", { timeout: 20_000 });
+  await expect(page.getByRole("button", { name: /plant/i }).first()).toContainText("−0.042", { timeout: 20_000 });
   await page.locator(".bench .frame").first().focus();
   await page.keyboard.press("Shift+p");
   await expect(marks.getByRole("listitem").first()).toContainText("Line");
