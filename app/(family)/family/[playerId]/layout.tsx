@@ -27,13 +27,13 @@ export default async function PlayerLayout({ children, params }: { children: Rea
         who={
           <>
             {players.length > 1 ? (
-              <nav className="pick" aria-label="Whose pages">
+              <div className="pick" role="navigation" aria-label="Whose pages">
                 {players.map(({ id, givenName }) => (
                   <Link key={id} href={`/family/${id}/today`} aria-current={id === playerId ? "true" : undefined}>
                     {givenName}
                   </Link>
                 ))}
-              </nav>
+              </div>
             ) : me.role === "guardian" ? (
               <span>{player.name}</span>
             ) : null}

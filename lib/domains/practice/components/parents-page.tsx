@@ -12,12 +12,14 @@ export function ParentsSummary({ view }: { view: ParentsView }) {
   const { givenName } = view;
   const [newest] = view.plans;
   return (
-    <article className="onepage">
-      <p className="note">
-        {longDay(view.today)}. For the family of {view.name}.
-      </p>
-      <h1>Where {givenName} is, on one page</h1>
-      {newest ? <p className="lead measure">{newest.note.keptWell}</p> : <p className="lead measure">The coach has not sent a note yet. It comes after a lesson.</p>}
+    <article className="onepage flow-wide">
+      <div className="flow">
+        <p className="note">
+          {longDay(view.today)}. For the family of {view.name}.
+        </p>
+        <h1>Where {givenName} is, on one page</h1>
+        {newest ? <p className="lead measure">{newest.note.keptWell}</p> : <p className="lead measure">The coach has not sent a note yet. It comes after a lesson.</p>}
+      </div>
       <div className="cols">
         <div>
           {view.plans.map(({ note, count }) => (
@@ -74,7 +76,7 @@ export function ParentsSummary({ view }: { view: ParentsView }) {
           </section>
         </div>
       </div>
-      <div className="bar-line closes no-print">
+      <div className="bar-line no-print">
         <PrintButton>Print this page</PrintButton>
         {newest ? <ButtonLink href={`/family/${view.playerId}/sheet`}>Homework sheet</ButtonLink> : null}
       </div>

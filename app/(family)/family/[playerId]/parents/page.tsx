@@ -19,33 +19,35 @@ export default async function Parents({ params }: { params: Promise<{ playerId: 
   const [consents, child] = await Promise.all([listConsents({ playerId }), getChildLogin({ playerId })]);
   return (
     <Leaf kind="portal">
-      <StopPart view={view} clear={clearPauseAsFamily} />
-      <ParentsSummary view={view} />
-      <div className="no-print">
-        <Entry side="What you said yes to" isHeading isStrong>
-          <Consents playerId={playerId} consents={consents} withdraw={withdrawConsent} record={recordConsent} />
-        </Entry>
-        <Entry side="Who looked at clips" note="at the academy" isHeading isStrong>
-          {view.watchers.length > 0 ? (
-            <ul className="flow">
-              {view.watchers.map(({ day, names }) => (
-                <li key={day}>
-                  <b>{longDay(day)}:</b> {names.join(", ")}
-                </li>
-              ))}
-            </ul>
-          ) : (
-            <p>Nobody at the academy has looked at a clip yet.</p>
-          )}
-        </Entry>
-        <Entry side={`How ${child.givenName} signs in`} isHeading isStrong>
-          <ChildLoginForm child={child} />
-        </Entry>
-        <Entry side="Your own sign-in" isHeading isStrong>
-          <p>
-            <Link href="/account">Password, devices and roles</Link>
-          </p>
-        </Entry>
+      <div className="flow-wide">
+        <StopPart view={view} clear={clearPauseAsFamily} />
+        <ParentsSummary view={view} />
+        <div className="no-print">
+          <Entry side="What you said yes to" isHeading isStrong>
+            <Consents playerId={playerId} consents={consents} withdraw={withdrawConsent} record={recordConsent} />
+          </Entry>
+          <Entry side="Who looked at clips" note="at the academy" isHeading isStrong>
+            {view.watchers.length > 0 ? (
+              <ul className="flow">
+                {view.watchers.map(({ day, names }) => (
+                  <li key={day}>
+                    <b>{longDay(day)}:</b> {names.join(", ")}
+                  </li>
+                ))}
+              </ul>
+            ) : (
+              <p>Nobody at the academy has looked at a clip yet.</p>
+            )}
+          </Entry>
+          <Entry side={`How ${child.givenName} signs in`} isHeading isStrong>
+            <ChildLoginForm child={child} />
+          </Entry>
+          <Entry side="Your own sign-in" isHeading isStrong>
+            <p>
+              <Link href="/account">Password, devices and roles</Link>
+            </p>
+          </Entry>
+        </div>
       </div>
     </Leaf>
   );
