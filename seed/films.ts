@@ -5,7 +5,7 @@ import { showFilms } from "./demo/show";
 
 /** Draws the rest of the demo's films while the house is already open. It may be ended at any time and goes on next time. */
 async function main(): Promise<void> {
-  if (settings().DEMO === "on") await showFilms(demoFilms(settings().DEMO_CLIPS).rest);
+  if (settings().DEMO === "on") await showFilms(demoFilms(settings().DEMO_CLIPS).rest, "worker");
 }
 
 main()

@@ -49,7 +49,11 @@ export function diskBlobs(folder: string): Blobs {
           await rm(filePath, { force: true });
         });
       }),
-    keepStream: (key, bytes) => place(key, (temporary) => pipeline(bytes, createWriteStream(temporary))),
+    keepStream: (key, bytes) => {
+      // A source that fails before it is joined to the file must not fail unheard: the pipeline then reports it.
+      bytes.once("error", () => undefined);
+      return place(key, (temporary) => pipeline(bytes, createWriteStream(temporary)));
+    },
     async lengthOf(key) {
       const found = await stat(at(key)).catch(() => null);
       return found ? found.size : null;

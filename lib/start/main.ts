@@ -6,7 +6,7 @@ import { ensureFfmpeg } from "./media-tools";
 import { applyMigrations } from "./migrations";
 import { readOptions, USAGE } from "./options";
 import { createDatabase, startPostgres, type RunningPostgres } from "./postgres";
-import { runBinary, runTypeScript, startTypeScript } from "./programs";
+import { endOf, keepTypeScriptRunning, runBinary, runTypeScript, startTypeScript } from "./programs";
 import { keptSecret } from "./secret";
 import { whenChanged } from "./stamps";
 
@@ -56,7 +56,8 @@ async function main(words: readonly string[]): Promise<void> {
       await runBinary("next", ["build"], environment);
     });
   }
-  const children = [startTypeScript("lib/start/server.ts", environment), startTypeScript("lib/worker/main.ts", environment)];
+  const pages = startTypeScript("lib/start/server.ts", environment);
+  const worker = keepTypeScriptRunning("lib/worker/main.ts", environment);
   await untilAnswers(`http${options.isHttps ? "s" : ""}://localhost:${options.port}/api/health`);
   console.log(greeting(address, options.isHttps, signIns));
   const films = options.hasDemo ? startTypeScript("seed/films.ts", environment) : null;
@@ -65,12 +66,12 @@ async function main(words: readonly string[]): Promise<void> {
   const stop = async (code: number) => {
     if (isStopping) return;
     isStopping = true;
-    for (const child of films ? [...children, films] : children) child.kill("SIGTERM");
-    await Promise.all(children.map((child) => (child.exitCode === null && child.signalCode === null ? new Promise((done) => child.once("exit", done)) : null)));
+    await Promise.all([endOf(pages), worker.stop(), films ? endOf(films) : null]);
     await server?.stop();
     process.exit(code);
   };
-  for (const child of children) child.on("exit", (code) => void stop(code ?? 1));
+  pages.on("exit", (code) => void stop(code ?? 1));
+  worker.onGivenUp(() => void stop(1));
   process.on("SIGINT", () => void stop(0));
   process.on("SIGTERM", () => void stop(0));
 }

@@ -37,3 +37,47 @@ export function runTypeScript(file: string, args: readonly string[], environment
 export function startTypeScript(file: string, environment: Environment, stdio: "inherit" | "ignore" = "inherit"): ChildProcess {
   return spawn(process.execPath, ["--import", "tsx", file], { env: { ...process.env, ...environment } as NodeJS.ProcessEnv, stdio: ["ignore", stdio, stdio] });
 }
+
+/** A program of ours that is started again when it dies, up to five times within a minute. */
+export interface Kept {
+  /** Called when it died too often to be started again. */
+  onGivenUp(listener: () => void): void;
+  stop(): Promise<void>;
+}
+
+export function keepTypeScriptRunning(file: string, environment: Environment): Kept {
+  let deaths: number[] = [];
+  let isStopping = false;
+  let giveUp = () => undefined as void;
+  let child = launch();
+  function launch(): ChildProcess {
+    const started = startTypeScript(file, environment);
+    started.on("exit", () => {
+      if (isStopping) return;
+      deaths = [...deaths.filter((at) => Date.now() - at < 60_000), Date.now()];
+      if (deaths.length >= 5) return giveUp();
+      console.error(`${file} ended and is started again; nothing is lost.`);
+      setTimeout(() => {
+        if (!isStopping) child = launch();
+      }, 1000);
+    });
+    return started;
+  }
+  return {
+    onGivenUp: (listener) => {
+      giveUp = listener;
+    },
+    stop: async () => {
+      isStopping = true;
+      await endOf(child);
+    },
+  };
+}
+
+/** Ends a program kindly and waits until it has ended. */
+export async function endOf(child: ChildProcess): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return;
+  const ended = new Promise((resolve) => child.once("exit", resolve));
+  child.kill("SIGTERM");
+  await ended;
+}

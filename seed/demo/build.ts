@@ -20,5 +20,5 @@ export async function buildDemo(): Promise<void> {
   }
   academyId ??= (await buildDemoPeople()).academyId;
   await buildLibrary(academyId);
-  await showFilms(demoFilms(settings().DEMO_CLIPS).first);
+  await showFilms(demoFilms(settings().DEMO_CLIPS).first, "us");
 }

@@ -22,11 +22,14 @@ import { markSwing } from "./mark-swing";
 /** Where drawn swings are kept between starts. */
 const CACHE = path.resolve(".data/drawn-swings");
 
+/** Who looks at what was sent: this process, while no worker runs yet, or the worker. */
+export type CheckedBy = "us" | "worker";
+
 /**
  * Draws a swing, sends it the way a phone's film goes (upload, check, clip) and marks it where a coach would have. A
- * film that is there already is left alone. @returns the clip, or null when its player may not be filmed
+ * film that is there already is left alone. @returns the clip
  */
-export async function addFilm(film: DemoFilm, playerId: Id, coach: Person): Promise<{ clipId: Id; swingId: Id }> {
+export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, checkedBy: CheckedBy): Promise<{ clipId: Id; swingId: Id }> {
   const { path: file, truth } = await cachedSwing(film.spec, CACHE);
   const contentHash = await hashOf(createReadStream(file));
   const where = { academyId: coach.academyId, playerId, file: { contentHash } };
@@ -45,9 +48,21 @@ export async function addFilm(film: DemoFilm, playerId: Id, coach: Person): Prom
   const { uploadId } = data as BegunUpload;
   await blobs().keepStream(receivedKey(uploadId), createReadStream(file));
   await inTransaction(async (tx) => receiveUpload(tx, authorize(coach, sendBytes, await findUploadSubject(tx, { id: uploadId }))));
-  await checkReceivedUpload.perform({ uploadId }, true);
+  if (checkedBy === "us") await checkReceivedUpload.perform({ uploadId }, true);
+  else await untilReady(uploadId);
   const clip = await database().clip.findFirstOrThrow({ where, select: { id: true, swingId: true } });
   await database().upload.updateMany({ where: { id: uploadId }, data: { dismissedAt: new Date() } });
   if (film.isMarked) await markSwing({ academyId: coach.academyId, clipId: clip.id, swingId: clip.swingId, coachId: coach.userId }, truth);
   return { clipId: clip.id, swingId: clip.swingId };
+}
+
+/** Waits for the worker. @throws Error when it refused the film or took more than five minutes */
+async function untilReady(uploadId: Id): Promise<void> {
+  for (let second = 0; second < 300; second++) {
+    const upload = await database().upload.findUniqueOrThrow({ where: { id: uploadId }, select: { state: true, refusal: true } });
+    if (upload.state === "ready") return;
+    if (upload.state !== "checking") throw new Error(upload.refusal ?? `the film was ${upload.state}`);
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+  }
+  throw new Error("the worker did not look at the film within five minutes");
 }

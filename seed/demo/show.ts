@@ -2,19 +2,19 @@ import type { Id } from "@/lib/core/ids";
 import { database } from "@/lib/platform/database";
 import { truthOf } from "../media/truth";
 import { asPerson } from "./as-person";
-import { addFilm } from "./film";
+import { addFilm, type CheckedBy } from "./film";
 import type { DemoFilm } from "./films";
 import { ACADEMY, GROWN_UPS, PLAYERS } from "./people";
 import { STORIES } from "./story";
 
 /** Adds films one after the other, each with what its coach made of it. Safe to repeat: what is there is left alone. */
-export async function showFilms(films: readonly DemoFilm[]): Promise<void> {
+export async function showFilms(films: readonly DemoFilm[], checkedBy: CheckedBy): Promise<void> {
   const academy = await database().academy.findFirst({ where: { name: ACADEMY.name } });
   if (!academy) return;
   for (const film of films) {
     const coach = await asPerson(academy.id, await coachIdOf(film.coach), "coach");
     const player = await playerOf(academy.id, film.player);
-    const { clipId, swingId } = await addFilm(film, player.id, coach);
+    const { clipId, swingId } = await addFilm(film, player.id, coach, checkedBy);
     const { side } = film.spec;
     const story = STORIES[film.player];
     const isTold = (await database().observation.count({ where: { academyId: academy.id, swing: { playerId: player.id, side } } })) > 0;
