@@ -3,6 +3,10 @@ import path from "node:path";
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
+// Prisma asks the driver for several things of one transaction at once, which the driver queues and its next major version
+// will refuse; until Prisma does otherwise the warning would only trouble whoever starts the house.
+const NODE_FLAGS = ["--no-deprecation", "--import", "tsx"];
+
 const binary = (name: string) => path.resolve("node_modules", ".bin", name);
 
 /** Runs a program to its end. @throws Error with what it said when it fails */
@@ -30,12 +34,12 @@ export function runBinary(name: string, args: readonly string[], environment: En
 }
 
 export function runTypeScript(file: string, args: readonly string[], environment: Environment, show = false): Promise<string> {
-  return runProgram(process.execPath, ["--import", "tsx", file, ...args], environment, show);
+  return runProgram(process.execPath, [...NODE_FLAGS, file, ...args], environment, show);
 }
 
 /** Starts a program of ours that goes on running. */
 export function startTypeScript(file: string, environment: Environment, stdio: "inherit" | "ignore" = "inherit"): ChildProcess {
-  return spawn(process.execPath, ["--import", "tsx", file], { env: { ...process.env, ...environment } as NodeJS.ProcessEnv, stdio: ["ignore", stdio, stdio] });
+  return spawn(process.execPath, [...NODE_FLAGS, file], { env: { ...process.env, ...environment } as NodeJS.ProcessEnv, stdio: ["ignore", stdio, stdio] });
 }
 
 /** A program of ours that is started again when it dies, up to five times within a minute. */
