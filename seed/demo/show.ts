@@ -16,7 +16,7 @@ export async function showFilms(films: readonly DemoFilm[], checkedBy: CheckedBy
     const player = await playerOf(academy.id, film.player);
     const { clipId, swingId } = await addFilm(film, player.id, coach, checkedBy);
     const { side } = film.spec;
-    const story = STORIES[film.player];
+    const story = STORIES[`${film.player} ${side}`];
     const isTold = (await database().observation.count({ where: { academyId: academy.id, swing: { playerId: player.id, side } } })) > 0;
     if (!story || isTold || !film.isMarked) continue;
     const self = player.userId ? await asPerson(academy.id, player.userId, "player") : null;

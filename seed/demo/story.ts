@@ -23,9 +23,9 @@ export interface Scene {
 
 type Story = (scene: Scene) => Promise<void>;
 
-/** What the coaches made of a film, by player: told through the same actions that people use. */
+/** What the coaches made of the films of a player's side: told through the same actions that people use. */
 export const STORIES: Readonly<Record<string, Story>> = {
-  ines: async (scene) => {
+  "ines right": async (scene) => {
     const { playerId, side, clipId, coach, player, truth } = scene;
     const frame = frameOf(truth, "launch");
     await ring(scene, frame, ["heel_b", "toe_b"], "foot went first");
@@ -46,13 +46,13 @@ export const STORIES: Readonly<Record<string, Story>> = {
       if (drill) await logPractice.as(player, { planDrillId: drill.id });
     }
   },
-  tobin: async (scene) => {
+  "tobin left": async (scene) => {
     const { playerId, side, coach } = scene;
     await see(scene, ["lunge-forward", "hands-drift-forward"], ["front-shoulder-opens"], []);
     await chooseFocus.as(coach, { playerId, side, faultId: "lunge-forward" });
     await draft(scene);
   },
-  bea: async (scene) => {
+  "bea right": async (scene) => {
     const { playerId, side, clipId, coach, player, truth } = scene;
     await see(scene, ["no-back-hip-load", "barrel-drag"], ["front-shoulder-opens"], []);
     await chooseFocus.as(coach, { playerId, side, faultId: "no-back-hip-load" });
@@ -66,12 +66,12 @@ export const STORIES: Readonly<Record<string, Story>> = {
     });
     if (player) await reportPain.as(player, { playerId, part: "knee", level: 4, words: "when I push" });
   },
-  oskar: async (scene) => {
+  "oskar right": async (scene) => {
     const { playerId, side, coach } = scene;
     await see(scene, ["trunk-fold", "front-leg-soft"], [], ["back-foot-overspin"]);
     await chooseFocus.as(coach, { playerId, side, faultId: "front-leg-soft" });
   },
-  wren: async (scene) => {
+  "wren right": async (scene) => {
     await see(scene, ["barrel-drag", "back-elbow-leads"], ["front-shoulder-opens", "trunk-fold"], []);
   },
 };
