@@ -25,6 +25,8 @@ interface LengthRule {
   readonly factor: number;
   /** Only across the picture, not in its plane. */
   readonly isWidth?: boolean;
+  /** At contact it points at the camera: without a frame well before or after contact its length is not seen. */
+  readonly isShortAtContact?: boolean;
   readonly views: readonly View[];
 }
 
@@ -42,9 +44,12 @@ export const LENGTH_RULES: Readonly<Record<LengthId, LengthRule>> = {
   Wh: { over: "clip", stretches: [[{ hip_b: 1 }, { hip_f: 1 }]], factor: 1, isWidth: true, views: ENDS },
   Ua: { over: "clip", stretches: [[{ el_b: 1 }, { sh_b: 1 }]], factor: 1, views: ALL },
   Fa: { over: "clip", stretches: [[{ wr_b: 1 }, { el_b: 1 }]], factor: 1, views: ALL },
-  Lb: { over: "clip", stretches: [[{ tip: 1 }, { knob: 1 }]], factor: 1, views: ALL },
+  Lb: { over: "clip", stretches: [[{ tip: 1 }, { knob: 1 }]], factor: 1, isShortAtContact: true, views: ALL },
   earSpan: { over: "clip", stretches: [[{ ear_f: 1 }, { ear_b: 1 }]], factor: 1, views: ["front"] },
 };
+
+/** Seconds from contact at which a bat or a turn is well away from how it looks at contact. */
+const AWAY_FROM_CONTACT_SECONDS = 0.05;
 
 /** A length is worth nothing when it is not this many of its SDs long. */
 const LEAST_SDS = 3;
@@ -54,7 +59,7 @@ export type PointNoise = (point: PointId, isSuggested: boolean) => number;
 
 /**
  * One length of a clip in pixels, or null when there is none: fewer than three frames for a percentile, none for a
- * median, points on top of each other.
+ * median, points on top of each other, a bat seen around contact only.
  */
 export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput["events"], noise: PointNoise): BodyLength | null {
   const rule = LENGTH_RULES[id];
@@ -71,7 +76,9 @@ export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput[
   const frames = framesWithAll(tracks, points).filter((frame) => secondsOf(tracks, frame) >= from - tracks.periodSeconds / 10);
   if (frames.length < 3) return null;
   const contact = events.contact?.seconds ?? 0;
-  const isTurnUnseen = rule.isWidth === true && !frames.some((frame) => secondsOf(tracks, frame) >= contact + 0.05);
+  const isTurnUnseen = rule.isWidth === true && !frames.some((frame) => secondsOf(tracks, frame) >= contact + AWAY_FROM_CONTACT_SECONDS);
+  const isAway = (frame: number) => Math.abs(secondsOf(tracks, frame) - contact) >= AWAY_FROM_CONTACT_SECONDS - tracks.periodSeconds / 10;
+  if (rule.isShortAtContact === true && !frames.some(isAway)) return null;
   const isThin = frames.length < 10;
   const lengths = frames.map((frame) => lengthOn(frame, rule, tracks));
   const share = (0.95 * (frames.length - 1)) % 1;

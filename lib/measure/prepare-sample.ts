@@ -1,4 +1,4 @@
-import { mixed } from "@/lib/measure/body-lengths";
+import { mixed, type LengthId } from "@/lib/measure/body-lengths";
 import type { ClipContext } from "@/lib/measure/clip-context";
 import type { EventId } from "@/lib/measure/clip-input";
 import { EVENT_NAMES, frameQuantisationSd, MARKED_SD_SECONDS } from "@/lib/measure/event-times";
@@ -12,6 +12,11 @@ import { stanceFrames } from "@/lib/measure/stance-frames";
 import { secondsOf, type ClipTracks, type Track } from "@/lib/measure/tracks";
 import { reasonOf, type TrustReason, type TrustReasonId } from "@/lib/measure/trust-reasons";
 import { pointAtContact, pointAtEvent, type PointAtTime } from "@/lib/measure/value-at-event";
+
+/** What is said when a length is missing and more can be said than that. */
+const SAY_NO_LENGTH: Partial<Record<LengthId, string>> = {
+  Lb: "no bat length: knob and tip are needed on three frames or more, one of them well before or after contact",
+};
 
 /** A sample, or null with the reasons that remove the reading; notes and grey reasons come in both cases. */
 export interface PreparedSample {
@@ -120,7 +125,7 @@ class Gathering {
 
   takeLength(id: Sample["lengths"][number]["id"]): void {
     const length = this.context.length(id);
-    if (!length) return this.context.tracks ? this.remove("no-scale") : undefined;
+    if (!length) return this.context.tracks ? this.remove("no-scale", SAY_NO_LENGTH[id]) : undefined;
     this.lengths.push({ id, value: length.value, sd: length.sd });
     for (const frame of length.frames) this.scaleFrames.add(frame);
     if (length.isRough) this.reasons.push(reasonOf("rough-scale"));
