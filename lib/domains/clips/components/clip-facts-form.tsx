@@ -16,7 +16,7 @@ export function ClipFactsForm({ clip, camera }: { readonly clip: ClipView; reado
   const [state, act] = useActionState(setClipFacts, IDLE);
   const begin = { ...camera, view: clip.view, isMirrored: clip.isMirrored, filmedRate: answerOf(clip) };
   return (
-    <details>
+    <details className="fold">
       <summary>{words.howFilmed}</summary>
       <form className="form" action={act}>
         <input type="hidden" name="clipId" value={clip.id} />

@@ -22,16 +22,17 @@ export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, 
   const { canMeasure } = clip.abilities;
   return (
     <>
-      <ul className="evkeys" style={{ gridTemplateColumns: "repeat(auto-fit, minmax(6.6rem, 1fr))" }} aria-label={canMeasure ? "Set an event at the frame shown" : "Go to an event"}>
+      <ul className="evkeys" aria-label={canMeasure ? "Set an event at the frame shown" : "Go to an event"}>
         {eventKeys.map(({ event, key }) => {
           const set = events.find((it) => it.event === event) ?? null;
           const isHere = set?.frameIndex === frameIndex;
-          const when = set === null ? "not set" : `${say(set)}${isHere ? ", here" : ""}${set.source === "suggested" ? ", suggested" : ""}`;
+          const when = set === null ? "not set" : `${say(set)}${set.source === "suggested" ? " suggested" : ""}`;
+          const where = isHere ? ", here" : "";
           const name = eventNames[event];
-          const label = canMeasure ? `Set ${name.toLowerCase()} here, key ${key}; ${when}` : `Go to ${name.toLowerCase()}; ${when}`;
+          const label = canMeasure ? `Set ${name.toLowerCase()} here, key ${key}; ${when}${where}` : `Go to ${name.toLowerCase()}; ${when}${where}`;
           return (
             <li key={event} className={isHere ? "here" : undefined}>
-              <button type="button" data-event={event} style={{ height: "100%" }} aria-label={label} disabled={!canMeasure && set?.frameIndex == null} onClick={() => (canMeasure ? onSet(event) : onGo(event))}>
+              <button type="button" data-event={event} aria-label={label} disabled={!canMeasure && set?.frameIndex == null} onClick={() => (canMeasure ? onSet(event) : onGo(event))}>
                 <span className="key">{key}</span>
                 <span>{name}</span>
                 <span className="t">{when}</span>
@@ -41,7 +42,7 @@ export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, 
         })}
       </ul>
       {canMeasure && inHand && inHand.frameIndex !== null ? (
-        <div className="bar-line" role="group" aria-label={`${eventNames[inHand.event]} in hand`}>
+        <div className="bar-line in-hand" role="group" aria-label={`${eventNames[inHand.event]} in hand`}>
           <span className="small">
             {eventNames[inHand.event]} at {say(inHand)} s
           </span>

@@ -36,7 +36,7 @@ export function SwingFactFields({ sides, side: asked, begin, today, errors }: Sw
       <Select {...field("pitchHeight")} />
       <Select {...field("pitchSide")} />
       <Select {...field("effort")} />
-      <details>
+      <details className="fold">
         <summary>{words.more}</summary>
         <div className="form">
           <Select {...field("swingKind")} />
@@ -58,7 +58,7 @@ export function CameraFactFields({ begin, errors }: { readonly begin: CameraAnsw
     <>
       <Select name="view" label={words.labels.view} options={factOptions.view} defaultValue={begin?.view ?? "side"} error={errors.view} />
       <Select name="filmedRate" label={words.labels.filmedRate} hint={words.hints.filmedRate} options={factOptions.filmedRate} defaultValue={begin?.filmedRate ?? "as-file"} error={errors.filmedRate} />
-      <details>
+      <details className="fold">
         <summary>{words.camera}</summary>
         <div className="form">
           {tick("isMirrored", words.hints.isMirrored)}

@@ -30,7 +30,7 @@ export function MarkTools(props: MarkToolsProps) {
   return (
     <section aria-label="Marks on this frame">
       <h2>Marks on this frame</h2>
-      {marks.length === 0 ? <p className="note">None yet.{canMark ? " Choose a tool and draw on the picture." : ""}</p> : null}
+      {marks.length === 0 && !canMark ? <p className="note">None yet.</p> : null}
       <ul className="rows">
         {marks.map((it, i) => {
           const name = nameOf(it.shape, i);

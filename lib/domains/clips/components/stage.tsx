@@ -44,7 +44,7 @@ export function Stage(props: StageProps) {
     <div className="pair single">
       <div
         ref={stageRef} className="frame" role="group" tabIndex={0} aria-label={`${caption}. Arrow keys step one frame, with shift ten.`}
-        style={{ width: "100%", aspectRatio: `${clip.widthPx} / ${clip.heightPx}`, minHeight: "min(46svh, 100vw)", maxHeight: "56svh", touchAction: "none", cursor: isDrawing ? "crosshair" : "grab", userSelect: "none" }}
+        style={{ touchAction: "none", cursor: isDrawing ? "crosshair" : "grab", userSelect: "none" }}
         {...(status.kind === "ready" ? gestures : {})}
       >
         {status.kind === "ready" && box ? (
@@ -62,6 +62,9 @@ export function Stage(props: StageProps) {
           </>
         ) : clip.posterUrl ? (
           <img src={clip.posterUrl} alt="" />
+        ) : null}
+        {status.kind === "loading" ? (
+          <p className="fetching" role="status">Fetching the pictures{status.part > 0 ? `, ${Math.round(status.part * 100)} of 100` : ""}…</p>
         ) : null}
         <p className="cap">
           <span>{caption}</span>

@@ -21,8 +21,8 @@ export function StepRow(props: StepRowProps) {
   const name = useId();
   return (
     <div className="step">
-      <button type="button" className="btn" aria-keyshortcuts="ArrowLeft" onClick={() => props.onStep(-1)}>‹ One frame back</button>
-      <button type="button" className="btn" aria-keyshortcuts="ArrowRight" onClick={() => props.onStep(1)}>One frame on ›</button>
+      <button type="button" className="btn stride" aria-keyshortcuts="ArrowLeft" onClick={() => props.onStep(-1)}>‹ One frame back</button>
+      <button type="button" className="btn stride" aria-keyshortcuts="ArrowRight" onClick={() => props.onStep(1)}>One frame on ›</button>
       <fieldset className="pick">
         <legend className="hush">Play at</legend>
         {rates.map(([rate, words]) => (

@@ -13,8 +13,10 @@ export interface SwingClockProps {
 }
 
 const leastPxPerSecond = 480;
-const tapeTop = 56;
-const tapeFoot = 92;
+const tall = 84;
+const tapeTop = 48;
+const tapeFoot = 80;
+const letterPx = 20;
 const snapPx = 16;
 
 /** The tape measure: each own frame a tick, a letter where an event is set, the pencil line at the frame in hand. */
@@ -46,6 +48,8 @@ export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps
     onShow(near?.frameIndex ?? nearestFrame(clip.frameTimes, tickAtClockSeconds(clip, seconds, zero)));
   };
 
+  const tagX = Math.max(44, Math.min(width - 44, xOf(now)));
+  const tenths = tenthsShown(first, end, start, width, pxPerSecond);
   const set = events.filter((it) => it.frameIndex !== null);
   const label = zero === null ? "Swing clock, from the first frame; contact is not set" : "Swing clock, seconds from contact";
   return (
@@ -67,24 +71,21 @@ export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps
       onPointerCancel={() => setFrozenStart(null)}
       onLostPointerCapture={() => setFrozenStart(null)}
     >
-      <svg className="clock" viewBox={`0 0 ${width} 104`} preserveAspectRatio="none" aria-hidden="true" style={{ width: "100%", height: 104 }}>
+      <svg className="clock" viewBox={`0 0 ${width} ${tall}`} preserveAspectRatio="none" aria-hidden="true" style={{ width: "100%", height: tall }}>
         <Tape clip={clip} zero={zero} first={first} end={end} start={start} width={width} pxPerSecond={pxPerSecond} />
-        <path className="now" d={`M${xOf(now)} 0V104`} />
-        {set.map((it) => {
-          const letter = eventKeys.find((key) => key.event === it.event)?.key ?? "·";
-          const x = xOf(realSecondsBetween(clip, zero ?? clip.frameTimes.ticks[0] ?? 0, it.tick));
-          return (
-            <g key={it.event} data-event={it.event} transform={`translate(${x} 0)`}>
-              <title>{eventNames[it.event]}</title>
-              <rect x={-9} y={14} width={18} height={20} fill={it.source === "coach" ? "var(--ink)" : "var(--sheet)"} stroke="var(--ink)" strokeDasharray={it.source === "coach" ? undefined : "3 2"} />
-              <text x={0} y={29} textAnchor="middle" style={{ fill: it.source === "coach" ? "var(--on-ink)" : "var(--ink)", fontWeight: 700 }}>{letter}</text>
-              <path d="M0 34V44" stroke="var(--ink)" strokeWidth={1.5} />
-            </g>
-          );
-        })}
-        <g transform={`translate(${Math.max(44, Math.min(width - 44, xOf(now)))} 0)`}>
+        {tenths.map(({ tenth, x }) => (Math.abs(x - tagX) < 66 ? null : <text key={tenth} className="n" x={x} y={71} textAnchor="middle">{tenth === 0 ? "0" : sayClock(tenth / 10, 1)}</text>))}
+        <path className="now" d={`M${xOf(now)} 0V${tall}`} />
+        {lettersApart(set.map((it) => ({ it, x: xOf(realSecondsBetween(clip, zero ?? clip.frameTimes.ticks[0] ?? 0, it.tick)) }))).map(({ it, x, letterX }) => (
+          <g key={it.event} data-event={it.event} transform={`translate(${letterX} 0)`}>
+            <title>{eventNames[it.event]}</title>
+            <path d={`M0 26L${x - letterX} 36V${tapeTop}`} className="stem" />
+            <rect x={-9} y={6} width={18} height={20} fill={it.source === "coach" ? "var(--ink)" : "var(--sheet)"} stroke="var(--ink)" strokeDasharray={it.source === "coach" ? undefined : "3 2"} />
+            <text x={0} y={21} textAnchor="middle" style={{ fill: it.source === "coach" ? "var(--on-ink)" : "var(--ink)", fontWeight: 700 }}>{eventKeys.find((key) => key.event === it.event)?.key ?? "·"}</text>
+          </g>
+        ))}
+        <g transform={`translate(${tagX} 0)`}>
           <rect x={-44} y={tapeTop + 2} width={88} height={tapeFoot - tapeTop - 4} className="now-tag" />
-          <text className="cur" x={0} y={80} textAnchor="middle">{sayClock(now)} s</text>
+          <text className="cur" x={0} y={71} textAnchor="middle">{sayClock(now)} s</text>
         </g>
       </svg>
     </div>
@@ -104,20 +105,32 @@ interface TapeProps {
 const Tape = memo(function Tape({ clip, zero, first, end, start, width, pxPerSecond }: TapeProps) {
   const frames = useMemo(() => clip.frameTimes.ticks.map((_, i) => clockSecondsOf(clip, i, zero)), [clip, zero]);
   const shown = frames.map((seconds) => (seconds - start) * pxPerSecond).filter((x) => x > -2 && x < width + 2);
-  const tenths: number[] = [];
-  for (let tenth = Math.ceil(first * 10 - 1e-9); tenth <= end * 10 + 1e-9; tenth += 1) {
-    const x = (tenth / 10 - start) * pxPerSecond;
-    if (x > -30 && x < width + 30) tenths.push(tenth);
-  }
-  const xs = tenths.map((tenth) => (tenth / 10 - start) * pxPerSecond);
+  const tenths = tenthsShown(first, end, start, width, pxPerSecond);
   return (
     <>
-      <path d={shown.map((x) => `M${x.toFixed(1)} 47V${tapeTop}`).join("")} className="frame-tick" />
+      <path d={shown.map((x) => `M${x.toFixed(1)} 39V${tapeTop}`).join("")} className="frame-tick" />
       <path d={`M0 ${tapeTop}H${width}M0 ${tapeFoot}H${width}`} className="spine" />
-      <path d={xs.map((x) => `M${x.toFixed(1)} 43V${tapeTop}`).join("")} className="frame-tick tenth" />
-      {tenths.map((tenth, i) => (
-        <text key={tenth} className="n" x={xs[i]} y={80} textAnchor="middle">{tenth === 0 ? "0" : sayClock(tenth / 10, 1)}</text>
-      ))}
+      <path d={tenths.map(({ x }) => `M${x.toFixed(1)} 35V${tapeTop}`).join("")} className="frame-tick tenth" />
     </>
   );
 });
+
+/** The tenths of a second in sight, each with its place on the screen. */
+function tenthsShown(first: number, end: number, start: number, width: number, pxPerSecond: number): readonly { readonly tenth: number; readonly x: number }[] {
+  const shown: { tenth: number; x: number }[] = [];
+  for (let tenth = Math.ceil(first * 10 - 1e-9); tenth <= end * 10 + 1e-9; tenth += 1) {
+    const x = (tenth / 10 - start) * pxPerSecond;
+    if (x > -30 && x < width + 30) shown.push({ tenth, x });
+  }
+  return shown;
+}
+
+/** Letters of events that lie close together stand side by side, in the order of time. */
+function lettersApart<Item extends { readonly x: number }>(items: readonly Item[]): readonly (Item & { readonly letterX: number })[] {
+  let least = -Infinity;
+  return [...items].sort((a, b) => a.x - b.x).map((item) => {
+    const letterX = Math.max(item.x, least);
+    least = letterX + letterPx;
+    return { ...item, letterX };
+  });
+}

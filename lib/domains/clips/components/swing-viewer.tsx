@@ -1,16 +1,19 @@
 "use client";
-import { useEffect, useMemo, useReducer, useRef, type ReactNode } from "react";
+import { useCallback, useEffect, useMemo, useReducer, useRef, type CSSProperties, type ReactNode } from "react";
 import { insidePicture, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventKeys } from "./event-keys";
 import { eventAtFrame, findEvent, findPoint, keptOf, type Change } from "./kept";
 import { MarkTools } from "./mark-tools";
+import { nextStep } from "./next-step";
 import { PointPanel } from "./point-panel";
+import { PointsOnFrame } from "./points-on-frame";
 import type { Keeping } from "./sending";
 import { Stage } from "./stage";
 import { StepRow } from "./step-row";
 import { SwingClock } from "./swing-clock";
 import { useBox } from "./use-box";
+import { useCloseStart } from "./use-close-start";
 import { useFocusKept } from "./use-focus-kept";
 import { useFrameSource } from "./use-frame-source";
 import { useKeeping } from "./use-keeping";
@@ -27,13 +30,14 @@ export interface SwingViewerProps extends Keeping {
   readonly wanted: readonly WantedCheckpoint[];
   /** Frame shown first; contact when it is not said. */
   readonly startFrame?: number;
-  readonly readingsSlot?: ReactNode;
-  /** Every point and event as they stand now, also while a point is being dragged. */
-  readonly onPointsChanged?: (points: readonly PointView[], events: readonly EventView[]) => void;
+  /** What stands beside the picture under points and marks; it can show a frame. */
+  readonly readings?: (onGo: (frameIndex: number) => void) => ReactNode;
+  /** Every point and event as they stand now, also while a point is being dragged: then `isMoving`. */
+  readonly onPointsChanged?: (points: readonly PointView[], events: readonly EventView[], isMoving: boolean) => void;
 }
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
-export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, onPointsChanged, ...keeping }: SwingViewerProps) {
+export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
   const [state, dispatch] = useReducer(viewerReducer, null, () =>
     startState(
       keptOf(clip), clip.frameTimes.ticks.length, { width: clip.widthPx, height: clip.heightPx },
@@ -66,7 +70,10 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
   useEffect(() => {
     tellRef.current = onPointsChanged;
   });
-  useEffect(() => tellRef.current?.(livePoints, kept.events), [livePoints, kept.events]);
+  const isMoving = dragged !== null;
+  useEffect(() => tellRef.current?.(livePoints, kept.events, isMoving), [livePoints, kept.events, isMoving]);
+  const onGo = useCallback((at: number) => dispatch({ kind: "show", frameIndex: at }), []);
+  useCloseStart(box, clip, dispatch);
 
   const needs = useMemo(() => pointNeeds(wanted), [wanted]);
   const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
@@ -89,6 +96,7 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
     changePoint(askedPoint, after(askedPoint));
     dispatch({ kind: "choose-point", point: null });
   };
+  const placeHere = () => settle((point) => ({ frameIndex, point, ...insidePicture(cross, picture), source: "coach" }));
   const setEvent = (event: EventId, at: number) => {
     const after = canMeasure ? eventAtFrame(clip, event, at) : null;
     if (after) commit({ kind: "event", event, before: findEvent(kept, event), after });
@@ -125,9 +133,9 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
   };
 
   return (
-    <div className="bench" onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey }, event)}>
-      <div>
-        <ViewerNotices clip={clip} status={status} failure={state.failure} isSlow={isSlow} onRead={() => dispatch({ kind: "read-failure" })} />
+    <div className="bench" style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, placeHere: askedPoint ? placeHere : null }, event)}>
+      <div className="at-hand">
+        <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
           stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} marks={marks}
           askedPoint={askedPoint} cross={askedPoint || state.tool ? cross : null} commit={commit} newMark={newMark}
@@ -148,14 +156,18 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
         />
       </div>
       <aside className="aside" aria-label="Points and marks">
-        {source && canMeasure ? (
-          <PointPanel
-            source={source} frameIndex={frameIndex} picture={picture} point={askedPoint} elsewhere={next?.frameIndex === frameIndex ? null : next}
-            waitingCount={waiting.length} cross={cross} points={points} unseen={unseen} hasEvents={kept.events.length > 0}
-            onCross={(at) => dispatch({ kind: "cross", at })} onChoose={(point) => dispatch({ kind: "choose-point", point })}
-            onPlace={() => settle((point) => ({ frameIndex, point, ...insidePicture(cross, picture), source: "coach" }))} onUnseen={() => settle(() => "unseen")}
-            onForget={(point) => changePoint(point, null)} onGo={(at) => dispatch({ kind: "show", frameIndex: at })}
-          />
+        {canMeasure ? (
+          <>
+            <PointPanel
+              source={source} frameIndex={frameIndex} picture={picture} point={askedPoint} elsewhere={next?.frameIndex === frameIndex ? null : next}
+              waitingCount={waiting.length} nextStep={nextStep(clip, kept.events)} cross={cross} onCross={(at) => dispatch({ kind: "cross", at })}
+              onPlace={placeHere} onUnseen={() => settle(() => "unseen")} onGo={onGo}
+            />
+            <PointsOnFrame
+              points={points} unseen={unseen} justPlaced={justPlaced(state.undo.at(-1), frameIndex)} point={askedPoint}
+              onChoose={(point) => dispatch({ kind: "choose-point", point })} onForget={(point) => changePoint(point, null)}
+            />
+          </>
         ) : null}
         <MarkTools
           marks={marks} tool={state.tool} isWriting={gesture.kind === "write"} editedMark={state.editedMark} canMark={canMark}
@@ -170,7 +182,7 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readingsSlot, o
             dispatch({ kind: "edit-mark", id: null });
           }}
         />
-        {readingsSlot}
+        {readings?.(onGo)}
       </aside>
     </div>
   );
@@ -182,4 +194,9 @@ function expectedSpot(points: readonly PointView[], point: PointId | null, frame
   same.sort((a, b) => Math.abs(a.frameIndex - frameIndex) - Math.abs(b.frameIndex - frameIndex));
   const likely = same[0] ?? points.findLast((it) => it.frameIndex === frameIndex);
   return likely ? { x: likely.x, y: likely.y } : otherwise;
+}
+
+/** The point that the last change placed on this frame. */
+function justPlaced(last: Change | undefined, frameIndex: number): PointId | null {
+  return last?.kind === "point" && last.frameIndex === frameIndex && last.after !== null ? last.point : null;
 }

@@ -13,6 +13,8 @@ export interface ViewerKeyOptions {
   readonly commit: (change: Change) => void;
   readonly newMark: (shape: MarkView["shape"]) => Change;
   readonly obey: (command: ViewerCommand) => void;
+  /** Places the point that is asked for at the cross; null when none is asked for. */
+  readonly placeHere: (() => void) | null;
 }
 
 const arrows: Readonly<Record<string, Spot>> = { ArrowLeft: { x: -1, y: 0 }, ArrowRight: { x: 1, y: 0 }, ArrowUp: { x: 0, y: -1 }, ArrowDown: { x: 0, y: 1 } };
@@ -22,9 +24,9 @@ const leastDrawnPx = 4;
 export function handleViewerKey(options: ViewerKeyOptions, event: KeyboardEvent<HTMLElement>): void {
   const target = event.target instanceof HTMLElement ? event.target : null;
   if (event.defaultPrevented || target?.closest("input, textarea, select, [contenteditable]")) return;
-  const isOnButton = target?.closest("button, a") != null;
+  const isOnButton = target?.closest("button, a, summary") != null;
   if (isOnButton && (event.key === " " || event.key === "Enter")) return;
-  const isTaken = drawByKey(options, event) || obeyKey(options, event);
+  const isTaken = drawByKey(options, event) || placeByKey(options, event) || obeyKey(options, event);
   if (isTaken) event.preventDefault();
 }
 
@@ -32,6 +34,12 @@ function obeyKey({ obey }: ViewerKeyOptions, event: KeyboardEvent): boolean {
   const command = commandOfKey(event);
   if (!command) return false;
   obey(command);
+  return true;
+}
+
+function placeByKey({ state, placeHere }: ViewerKeyOptions, event: KeyboardEvent): boolean {
+  if (event.key !== "Enter" || state.tool || !placeHere) return false;
+  placeHere();
   return true;
 }
 

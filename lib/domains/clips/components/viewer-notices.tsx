@@ -1,9 +1,7 @@
 "use client";
-import type { ClipView } from "../view";
 import type { SourceStatus } from "./use-frame-source";
 
 export interface ViewerNoticesProps {
-  readonly clip: Pick<ClipView, "timeBasis">;
   readonly status: SourceStatus;
   readonly failure: string | null;
   /** Playing has fallen behind what was asked. */
@@ -12,15 +10,13 @@ export interface ViewerNoticesProps {
 }
 
 /** What one must know before trusting what one sees. */
-export function ViewerNotices({ clip, status, failure, isSlow, onRead }: ViewerNoticesProps) {
+export function ViewerNotices({ status, failure, isSlow, onRead }: ViewerNoticesProps) {
   return (
     <>
-      {status.kind === "loading" ? <p className="note" role="status">Fetching the pictures{status.part > 0 ? `, ${Math.round(status.part * 100)} of 100` : ""}…</p> : null}
       {status.kind === "failed" ? <p className="trouble" role="alert">{status.sentence}</p> : null}
       {status.kind === "ready" && !status.source.isExact ? (
         <p className="note" role="status">This browser cannot step frame by frame. The picture may be one frame from the one named; set events and points in another browser.</p>
       ) : null}
-      {clip.timeBasis === "unknown" ? <p className="note">Nobody has said how fast this was filmed, so the times are those of the file.</p> : null}
       {isSlow ? <p className="note" role="status">This device plays slower than asked; the times shown stay true.</p> : null}
       {failure ? (
         <div className="trouble" role="alert">
