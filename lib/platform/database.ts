@@ -9,17 +9,26 @@ export type Transaction = Prisma.TransactionClient;
 /** Anything one can read and write rows with: the database itself or a transaction. */
 export type Database = PrismaClient | Transaction;
 
-function connect(): PrismaClient {
-  return new PrismaClient({ adapter: new PrismaPg({ connectionString: settings().DATABASE_URL, max: 10 }) });
+function connect(most: number): PrismaClient {
+  return new PrismaClient({ adapter: new PrismaPg({ connectionString: settings().DATABASE_URL, max: most }) });
 }
 
 // The development server loads modules anew on every change; the pool must not be opened anew with them.
-const kept = globalThis as { cagebookDatabase?: PrismaClient };
+const kept = globalThis as { cagebookDatabase?: PrismaClient; cagebookCounters?: PrismaClient };
 
-/** The process's one pool of connections, opened at first use. */
+/** The process's pool of connections, opened at first use. */
 export function database(): PrismaClient {
-  kept.cagebookDatabase ??= connect();
+  kept.cagebookDatabase ??= connect(10);
   return kept.cagebookDatabase;
+}
+
+/**
+ * Connections of their own for what is counted beside a transaction and must stay when it is rolled back. A transaction
+ * that waits for one here never waits for another transaction, so that a crowd at the door cannot stop the house.
+ */
+export function countersDatabase(): PrismaClient {
+  kept.cagebookCounters ??= connect(2);
+  return kept.cagebookCounters;
 }
 
 /** Runs work in one transaction: all of it happens, or none. */
@@ -33,8 +42,9 @@ export function refusedByUnique(error: unknown): string | null {
   return JSON.stringify(error.meta ?? {});
 }
 
-/** Closes the pool (tests and the worker's end). */
+/** Closes the pools (tests and the worker's end). */
 export async function closeDatabase(): Promise<void> {
-  await kept.cagebookDatabase?.$disconnect();
+  await Promise.all([kept.cagebookDatabase?.$disconnect(), kept.cagebookCounters?.$disconnect()]);
   delete kept.cagebookDatabase;
+  delete kept.cagebookCounters;
 }

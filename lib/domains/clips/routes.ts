@@ -24,9 +24,14 @@ import { findClipSubject, findUploadSubject, timesOf } from "./scope";
 
 const locker = new MemoryLocker();
 
-/** The upload that a request of the tus protocol is about: named in the address, at its creation in the metadata. */
+/**
+ * The upload that a request of the tus protocol is about: named in the address, at its creation in the metadata. The
+ * protocol's server goes by the last part of an address, so one that names more than one upload names none.
+ */
 function uploadNamed(request: Request, named: string | string[] | undefined): unknown {
-  if (request.method !== "POST") return Array.isArray(named) ? named[0] : named;
+  const parts = [named ?? []].flat();
+  if (request.method !== "POST") return parts.length === 1 ? parts[0] : undefined;
+  if (parts.length > 0) return undefined;
   try {
     return Metadata.parse(request.headers.get("upload-metadata") ?? undefined).upload;
   } catch {

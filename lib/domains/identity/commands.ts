@@ -6,7 +6,7 @@ import { ConflictError, InvalidError, NotFoundError, TooManyError } from "@/lib/
 import { newId, type Id } from "@/lib/core/ids";
 import { dayOf, dayValue } from "@/lib/core/days";
 import { now, todayIn } from "@/lib/platform/clock";
-import { database, refusedByUnique, type Transaction } from "@/lib/platform/database";
+import { countersDatabase, database, refusedByUnique, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
 import { letterDue } from "./events";
 import type { ChildSubject, UserSubject } from "./policy";
@@ -33,7 +33,7 @@ const WINDOW_SECONDS = 15 * 60;
 export async function countTry(tries: readonly { key: string; most: number }[]): Promise<void> {
   for (const { key, most } of tries) {
     const limiter = new RateLimiterPrisma({
-      storeClient: database(), tableName: "attempt", keyPrefix: "", points: most, duration: WINDOW_SECONDS, clearExpiredByTimeout: false,
+      storeClient: countersDatabase(), tableName: "attempt", keyPrefix: "", points: most, duration: WINDOW_SECONDS, clearExpiredByTimeout: false,
     });
     try {
       await limiter.consume(hashOfSecret(key));
