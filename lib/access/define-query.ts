@@ -3,7 +3,7 @@ import { NotFoundError, SignInNeededError } from "@/lib/core/errors";
 import { database, type Database } from "@/lib/platform/database";
 import type { Actor } from "./actor";
 import { isLetThrough, type Guard } from "./guard";
-import { parseInput, type Operation } from "./operation";
+import { holdsNul, parseInput, type Operation } from "./operation";
 
 interface QuerySpec<Raw, Input, Allowed, Who extends Actor, Output> {
   readonly name: string;
@@ -27,7 +27,7 @@ export function defineQuery<Raw, Input, Allowed, Who extends Actor, Output>(
   const as = async (actor: Actor, raw: Raw, db: Database = database()) => {
     const parsed = spec.input.safeParse(raw);
     // What a person cannot have typed in a form came from a URL: there is no such thing.
-    if (!parsed.success) throw new NotFoundError();
+    if (!parsed.success || holdsNul(raw)) throw new NotFoundError();
     const passed = await spec.policy.check(actor, parsed.data, db);
     return spec.run({ ...passed, input: parsed.data, db });
   };

@@ -4,7 +4,7 @@ import { database, type Database } from "@/lib/platform/database";
 import { log } from "@/lib/platform/log";
 import type { Actor } from "./actor";
 import { isLetThrough, type Guard } from "./guard";
-import { parseInput, type Operation } from "./operation";
+import { holdsNul, parseInput, type Operation } from "./operation";
 
 type Params = Readonly<Record<string, string | string[] | undefined>>;
 
@@ -28,8 +28,9 @@ export interface Route {
 export function defineRoute<Input, Allowed, Who extends Actor>(spec: RouteSpec<Input, Allowed, Who>): Route {
   const as = async (actor: Actor, request: Request, params: Params): Promise<Response> => {
     try {
-      const parsed = spec.input.safeParse(spec.read(request, params));
-      if (!parsed.success) throw new NotFoundError();
+      const raw = spec.read(request, params);
+      const parsed = spec.input.safeParse(raw);
+      if (!parsed.success || holdsNul(raw)) throw new NotFoundError();
       const db = database();
       const passed = await spec.policy.check(actor, parsed.data, db);
       return await spec.run({ ...passed, request, params, input: parsed.data, db });

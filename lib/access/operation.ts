@@ -16,8 +16,15 @@ export function isOperation(value: unknown): value is { readonly operation: Oper
   return typeof value === "function" && "operation" in value;
 }
 
+/** A text with the character 0 in it, which no database column holds. Nobody types one. */
+export function holdsNul(raw: unknown): boolean {
+  if (typeof raw === "string") return raw.includes("\0");
+  return typeof raw === "object" && raw !== null && Object.values(raw).some(holdsNul);
+}
+
 /** Parsed input, or an error that names each field once, in the schema's own words. */
 export function parseInput<T>(schema: z.ZodType<T>, raw: unknown): T {
+  if (holdsNul(raw)) throw new InvalidError("There is a character in the text that cannot be kept. Nothing was changed; please type the text anew.");
   const parsed = schema.safeParse(raw);
   if (parsed.success) return parsed.data;
   const fields: Record<string, string> = {};

@@ -20,6 +20,8 @@ const schema = z.object({
   FFMPEG_PATH: z.string().min(1).default("ffmpeg"),
   FFPROBE_PATH: z.string().min(1).default("ffprobe"),
   UPLOAD_MAX_BYTES: z.coerce.number({ error: "must be a number of bytes" }).int().positive("must be above 0").default(2 * 1024 ** 3),
+  // Whether a proxy of ours stands in front and says for whom it asks; without one anybody could say so.
+  BEHIND_PROXY: z.enum(["yes", "no"], { error: "must be yes or no" }).default("no"),
   LOG_LEVEL: z.enum(["debug", "info", "warn", "error", "silent"], { error: "must be debug, info, warn, error or silent" }).default("info"),
   DEMO: z.enum(["on", "off"], { error: "must be on or off" }).default("off"),
   // How the demo's swings are drawn: as a phone would film them, or small for the tests.

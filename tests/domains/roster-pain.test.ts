@@ -97,6 +97,27 @@ describe("pain", () => {
     expect(await queries.isPaused.as(own, { playerId })).toBe(false);
   });
 
+  test("one person who coaches and is the guardian cannot clear both sides", async () => {
+    const { academyId, playerId, own, coach } = await team();
+    await database().roleGrant.create({ data: { id: crypto.randomUUID(), academyId, userId: coach.user.id, role: "guardian", from: new Date("2026-01-01") } });
+    await buildGuardianship({ academyId, playerId, userId: coach.user.id });
+    await actions.reportPain.as(own, { playerId, part: "hip", level: "2", words: "" });
+    const pauseId = (await queries.getPlayer.as(own, { playerId })).pauses[0]?.id ?? "";
+    await actions.clearPauseAsCoach.as(await again(coach.actor), { playerId, pauseId });
+    const asGuardian = await actorOf(coach.user, "guardian");
+    await expect(actions.clearPauseAsFamily.as(asGuardian, { playerId, pauseId })).rejects.toMatchObject({ id: "conflict" });
+    expect(await queries.isPaused.as(own, { playerId })).toBe(true);
+  });
+
+  test("the office learns that swings are paused, and neither where nor how much it hurts", async () => {
+    const { academyId, playerId, own } = await team();
+    await actions.reportPain.as(own, { playerId, part: "hip", level: "7", words: "deep inside" });
+    const office = await buildUser({ academyId, roles: ["admin"] });
+    const seen = await queries.getPlayer.as(await actorOf(office, "admin"), { playerId });
+    expect(seen.isPaused).toBe(true);
+    expect(JSON.stringify(seen)).not.toMatch(/deep inside|"hip"/);
+  });
+
   test("two reports are two pauses: clearing one leaves the other", async () => {
     const { playerId, own, coach, mother } = await team();
     for (const part of ["hip", "back"] as const) await actions.reportPain.as(own, { playerId, part, level: "2", words: "" });

@@ -298,6 +298,9 @@ export async function clearPause(tx: Transaction, actor: Person, player: Granted
   await tx.$executeRaw`SELECT 1 FROM "Pause" WHERE "id" = ${pauseId}::uuid FOR UPDATE`;
   const pause = await tx.pause.findFirst({ where: { id: pauseId, academyId: player.academyId, playerId: player.id, ...openPause } });
   if (!pause) throw new NotFoundError("pause");
+  if ((side === "coach" ? pause.familyClearedById : pause.coachClearedById) === actor.userId) {
+    throw new ConflictError("You cleared the other side already. Somebody else must clear this one; swings stay paused.");
+  }
   const cleared = side === "coach" ? { coachClearedAt: now(), coachClearedById: actor.userId } : { familyClearedAt: now(), familyClearedById: actor.userId };
   const isOver = isCleared({ ...pause, ...cleared });
   await tx.pause.update({ where: { id: pause.id }, data: { ...cleared, endedAt: isOver ? now() : null } });

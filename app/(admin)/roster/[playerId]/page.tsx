@@ -5,7 +5,6 @@ import { ConsentForm } from "@/lib/domains/roster/components/consent-form";
 import { ConsentTable } from "@/lib/domains/roster/components/consent-table";
 import { ComplaintForm } from "@/lib/domains/roster/components/health-forms";
 import { HomeFacts } from "@/lib/domains/roster/components/home-facts";
-import { PauseNotice } from "@/lib/domains/roster/components/pause-notice";
 import { AddGuardianForm, AssignCoachForm, InvitePlayerForm } from "@/lib/domains/roster/components/people-forms";
 import { EditPlayerForm } from "@/lib/domains/roster/components/player-form";
 import { SpanList } from "@/lib/domains/roster/components/span-list";
@@ -14,6 +13,7 @@ import { getPlayerRecord, listCoaches } from "@/lib/domains/roster/queries";
 import { DialogButton } from "@/lib/ui/dialog";
 import { Entry } from "@/lib/ui/entry";
 import { Leaf, Opening } from "@/lib/ui/leaf";
+import { Problem } from "@/lib/ui/problem";
 
 export const metadata = { title: "Player" };
 
@@ -28,7 +28,7 @@ export default async function PlayerRecordPage({ params }: { params: Promise<{ p
         title={player.name}
         sub={`${player.ageYears} years old, ${player.sport}, trains at ${player.locationName}.${player.hasLeft ? " Has left the academy." : ""}`}
       />
-      <PauseNotice player={player} />
+      {player.isPaused ? <Problem happened="Swings are paused." kept="The plan is kept." todo="Coach and family clear it between them; where it hurts is theirs to know." /> : null}
       <Entry side="Guardians" isHeading isStrong note={player.isMinor && guardiansNow.length === 0 ? "A minor needs one" : undefined}>
         <SpanList
           spans={record.guardians}
