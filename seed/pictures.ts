@@ -31,7 +31,7 @@ const VISITS: readonly Visit[] = [
         name: "swing-view",
         go: async (page) => {
           await inesPage(page);
-          await page.locator('a[href^="/swings/"]').first().click();
+          await page.locator('a[href^="/swings/"]').last().click();
           await page.locator("canvas[data-frame-index]").waitFor();
         },
       },
