@@ -53,6 +53,20 @@ export function findPosteriorsFrom(graph: CauseGraph, observations: readonly Obs
   return { outcome: "exact", width, logLikelihood: run.logTotal, probability };
 }
 
+/**
+ * Natural logarithm of the observations' probability alone, without any posterior: −∞ when they cannot hold together,
+ * `too-wide` above the cap. About a quarter of the work of all posteriors.
+ */
+export function findLogLikelihood(graph: CauseGraph, observations: readonly Observation[]): number | TooWide {
+  try {
+    const run = solveFor(graph, observations, { isTotalOnly: true });
+    return run.outcome === "exact" ? run.logTotal : run;
+  } catch (error) {
+    if (error instanceof ImpossibleEvidenceError) return -Infinity;
+    throw error;
+  }
+}
+
 const priors = new WeakMap<CauseGraph, Map<string, number>>();
 
 /**

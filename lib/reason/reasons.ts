@@ -1,5 +1,6 @@
 import { listObservations, type Observation } from "./evidence";
-import { findPosteriorsFrom } from "./posteriors";
+import { leaveEachOut } from "./leave-one-out";
+import { findPosteriors } from "./posteriors";
 import type { RankingInput, RankingRules } from "./ranking-types";
 import { explainSentence, type ExplainedEffect } from "./reason-sentence";
 import { reachFrom } from "./reach";
@@ -23,17 +24,21 @@ export interface Reason {
   readonly logOddsChange: number;
 }
 
-/** Why a candidate stands where it stands; plain JSON. */
-export interface Explanation {
-  readonly id: string;
-  /** The coach called it seen. The reasons then say what the rest of the evidence thinks of it. */
-  readonly isSettledByCall: boolean;
+/** Which observations move a node, and which way. */
+export interface Reasons {
   /** Strongest first. */
   readonly raisedBy: readonly Reason[];
   /** Strongest first. */
   readonly speaksAgainst: readonly Reason[];
   /** Ids of observations whose part could not be worked out: too much is linked once they are left out. */
   readonly notWorkedOut: readonly string[];
+}
+
+/** Why a candidate stands where it stands; plain JSON. */
+export interface Explanation extends Reasons {
+  readonly id: string;
+  /** The coach called it seen. The reasons then say what the rest of the evidence thinks of it. */
+  readonly isSettledByCall: boolean;
   /** Strongest first. */
   readonly explains: readonly ExplainedEffect[];
   /** One sentence that a parent can read. */
@@ -41,36 +46,36 @@ export interface Explanation {
 }
 
 /**
- * Explains candidates (or causes to ask first): each observation is left out once, one exact run each for all ids.
+ * Leaves every observation out once, exactly, and names those that move the node. The node's own call is set aside: the
+ * reasons then say what the rest of the evidence thinks of it.
+ * @throws RangeError when the id is not in the graph
+ */
+export function findReasons(graph: CauseGraph, { evidence }: RankingInput, id: string): Reasons {
+  const observations = listObservations(graph, evidence).filter((observation) => !(observation.kind === "call" && observation.id === id));
+  const leftOut = leaveEachOut(graph, observations, id);
+  const reasons = leftOut.flatMap(({ observation, logOddsChange }) => (logOddsChange === null ? [] : [reasonOf(graph, observation, logOddsChange)]));
+  const bySize = reasons.sort((a, b) => Math.abs(b.logOddsChange) - Math.abs(a.logOddsChange));
+  return {
+    raisedBy: bySize.filter((reason) => reason.logOddsChange >= REASON_FROM),
+    speaksAgainst: bySize.filter((reason) => reason.logOddsChange <= -REASON_FROM),
+    notWorkedOut: leftOut.filter(({ logOddsChange }) => logOddsChange === null).map(({ observation }) => observation.id),
+  };
+}
+
+/**
+ * Explains candidates (or causes to ask first): the reasons, what of it was seen further on, and a sentence.
  * @param ids nodes of the graph; the explanations stand in this order
  * @throws RangeError when an id is not in the graph
  */
 export function explainNodes(graph: CauseGraph, rules: RankingRules, input: RankingInput, ids: readonly string[]): Explanation[] {
-  const observations = listObservations(graph, input.evidence);
-  const isOwnCall = (observation: Observation, id: string) => observation.kind === "call" && observation.id === id;
-  const settled = new Set(ids.filter((id) => input.evidence.calls[id] === "seen" || input.evidence.calls[id] === "not-seen"));
-  const free = ids.filter((id) => !settled.has(id));
-  const everything = findPosteriorsFrom(graph, observations, { alsoFor: ids });
-  if (everything.outcome === "too-wide") return ids.map((id) => explanationOf(graph, rules, input, {}, id, [], observations.map((o) => o.id)));
-
-  const changes = new Map(ids.map((id) => [id, { reasons: [] as Reason[], unknown: [] as string[] }]));
-  const compare = (all: readonly Observation[], asked: readonly string[]) => {
-    const full = findPosteriorsFrom(graph, all, { alsoFor: asked });
-    for (const left of all) {
-      const without = findPosteriorsFrom(graph, all.filter((other) => other !== left), { alsoFor: asked });
-      for (const id of asked) {
-        const into = changes.get(id);
-        if (full.outcome === "too-wide" || without.outcome === "too-wide") into?.unknown.push(left.id);
-        else into?.reasons.push(reasonOf(graph, left, logOdds(full.probability[id]) - logOdds(without.probability[id])));
-      }
-    }
-  };
-  if (free.length > 0) compare(observations, free);
-  for (const id of settled) compare(observations.filter((observation) => !isOwnCall(observation, id)), [id]);
-
+  const { evidence } = input;
+  const everything = findPosteriors(graph, evidence, { alsoFor: ids });
+  const isTooWide = everything.outcome === "too-wide";
+  const unknown: Reasons = { raisedBy: [], speaksAgainst: [], notWorkedOut: listObservations(graph, evidence).map((observation) => observation.id) };
   return ids.map((id) => {
-    const { reasons, unknown } = changes.get(id) ?? { reasons: [], unknown: [] };
-    return explanationOf(graph, rules, input, everything.probability, id, reasons, unknown);
+    const explains = explainedEffects(graph, rules, input, isTooWide ? {} : everything.probability, id);
+    const isSettledByCall = evidence.calls[id] === "seen" || evidence.calls[id] === "not-seen";
+    return { id, isSettledByCall, ...(isTooWide ? unknown : findReasons(graph, input, id)), explains, sentence: explainSentence(graph, evidence, id, explains) };
   });
 }
 
@@ -93,27 +98,8 @@ export function explainedEffects(graph: CauseGraph, rules: RankingRules, input: 
     .sort((a, b) => b.reach - a.reach);
 }
 
-function explanationOf(graph: CauseGraph, rules: RankingRules, input: RankingInput, probability: Readonly<Record<string, number>>, id: string, reasons: readonly Reason[], notWorkedOut: readonly string[]): Explanation {
-  const explains = explainedEffects(graph, rules, input, probability, id);
-  const bySize = [...reasons].sort((a, b) => Math.abs(b.logOddsChange) - Math.abs(a.logOddsChange));
-  return {
-    id,
-    isSettledByCall: input.evidence.calls[id] === "seen" || input.evidence.calls[id] === "not-seen",
-    raisedBy: bySize.filter((reason) => reason.logOddsChange >= REASON_FROM),
-    speaksAgainst: bySize.filter((reason) => reason.logOddsChange <= -REASON_FROM),
-    notWorkedOut,
-    explains,
-    sentence: explainSentence(graph, input.evidence, id, explains),
-  };
-}
-
 function reasonOf(graph: CauseGraph, observation: Observation, logOddsChange: number): Reason {
   const name = observation.kind === "answer" ? observation.id : (graph.nodes[observation.index]?.name ?? observation.id);
   const isSeen = observation.kind === "call" || observation.kind === "symptom" ? observation.isSeen : null;
   return { kind: observation.kind, id: observation.id, name, isSeen, logOddsChange };
-}
-
-function logOdds(probability: number | undefined): number {
-  const held = Math.min(1 - 1e-12, Math.max(1e-12, probability ?? NaN));
-  return Math.log(held / (1 - held));
 }

@@ -15,7 +15,7 @@ import { todayIn } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
 import type { Sight } from "@/lib/reason/types";
 import { listCageDay as mayListCageDay, seeReasoning } from "./policy";
-import { countCalls, explainOnce, faultsFor, gatherInput, readingsOfSwing, workOutOnce, type FaultCount } from "./rules";
+import { countCalls, faultsFor, findReasonsOnce, gatherInput, readingsOfSwing, workOutOnce, type FaultCount } from "./rules";
 import { cageDayForm, playerSideForm, timelineForm, whatFirstForm } from "./schema";
 import { namesOfUsers, readEvidence, readFoci, readLibraryForRanking, taughtPlayersScope, type RankingLibrary, type SideEvidence, type SwingRow } from "./scope";
 import {
@@ -74,9 +74,10 @@ export const getWhatFirst = defineQuery({
       standing: output.outcome === "too-wide" ? "too-wide" : output.isEnoughSeen ? "ranked" : "not-enough",
       askFirst: asked(output.outcome === "ranked" ? output.askFirst.map(({ id }) => id) : []),
       answered: asked(evidence.answers.map(({ nodeId }) => nodeId)),
-      candidates: candidates.map((candidate) =>
-        candidateView(parts, candidate, candidate.id === input.why ? explainOnce(editionId, parts, run, candidate.id) : null, inFocus),
-      ),
+      candidates: candidates.map((candidate, index) => {
+        const isExplained = index === 0 || candidate.id === input.why;
+        return candidateView(parts, candidate, isExplained ? findReasonsOnce(editionId, parts, run, candidate.id) : null, inFocus);
+      }),
       overruled: evidence.overrules.map(({ id, faultId, reason, byId, at }) => ({
         id, faultId, reason, by: names.get(byId) ?? "A coach", on: todayLike(at), name: nameOf(library, faultId),
       })),

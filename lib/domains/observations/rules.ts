@@ -12,7 +12,7 @@ import { reachFrom } from "@/lib/reason/reach";
 import { readingRatio, type FaultReadings, type SpeakingReading } from "@/lib/reason/reading-evidence";
 import { explainSentence } from "@/lib/reason/reason-sentence";
 import type { ExplainedEffect } from "@/lib/reason/reason-sentence";
-import { EXPLAINS_FROM, explainedEffects, explainNodes, type Explanation } from "@/lib/reason/reasons";
+import { EXPLAINS_FROM, explainedEffects, findReasons, type Reasons } from "@/lib/reason/reasons";
 import type { CauseGraph, Sight } from "@/lib/reason/types";
 
 type FaultRecord = LibraryParts["faults"]["faults"][number];
@@ -314,8 +314,7 @@ export function workOutOnce(editionId: string, parts: LibraryParts, input: RunIn
 }
 
 /** What raised one candidate and what speaks against it: every observation is left out once, exactly. */
-export function explainOnce(editionId: string, parts: LibraryParts, input: RunInput, faultId: string): Explanation | null {
+export function findReasonsOnce(editionId: string, parts: LibraryParts, input: RunInput, faultId: string): Reasons {
   const { ranking } = input;
-  const explain = () => explainNodes(graphOf(parts, ranking.level, ranking.isSlapper), rankingRules(parts), ranking, [faultId])[0] ?? null;
-  return once(`why ${faultId} ${editionId} ${canonicalJson(ranking)}`, explain);
+  return once(`why ${faultId} ${editionId} ${canonicalJson(ranking)}`, () => findReasons(graphOf(parts, ranking.level, ranking.isSlapper), ranking, faultId));
 }

@@ -4,7 +4,7 @@ import type { Side } from "@/lib/domains/roster/rules";
 import { readingWords } from "@/lib/measure/reading-words";
 import type { Chain } from "@/lib/reason/chain";
 import type { FaultReadings } from "@/lib/reason/reading-evidence";
-import type { Explanation, Reason } from "@/lib/reason/reasons";
+import type { Reason, Reasons } from "@/lib/reason/reasons";
 import type { LikelihoodWord, Sight } from "@/lib/reason/types";
 import { countOf, faultsFor, proposalOf, type FaultCount, type RunCandidate } from "./rules";
 import type { FocusRow, RankingLibrary, SideEvidence, StoredReading, SwingRow } from "./scope";
@@ -71,9 +71,18 @@ export interface AskFirstView {
   readonly answer: "yes" | "no" | "not-asked";
 }
 
-/** One observation and which way it weighs. */
+/** One observation and how much it weighs. */
 export interface ReasonView {
   readonly words: string;
+  readonly size: "small" | "clear" | "large";
+}
+
+/** Which observations raised a candidate and which speak against it, strongest first. */
+export interface ReasonsView {
+  readonly raisedBy: readonly ReasonView[];
+  readonly speaksAgainst: readonly ReasonView[];
+  /** Of so many observations the part could not be worked out. */
+  readonly notWorkedOutCount: number;
 }
 
 export interface CandidateView {
@@ -86,7 +95,7 @@ export interface CandidateView {
   /** In words for coaches who ask: "96 in 100, three times as often as usual at this level". */
   readonly numbers: string;
   readonly against: readonly string[];
-  readonly reasons: { readonly raisedBy: readonly ReasonView[]; readonly speaksAgainst: readonly ReasonView[] } | null;
+  readonly reasons: ReasonsView | null;
   readonly chain: ChainView;
   readonly isInFocus: boolean;
 }
@@ -287,7 +296,7 @@ export function askFirstView(parts: LibraryParts, nodeId: string, answer: AskFir
   return { nodeId, name: node.name, question: question?.words ?? null, howToCheck: node.howToCheck, firstAction: node.firstAction, answer };
 }
 
-export function candidateView(parts: LibraryParts, candidate: RunCandidate, explanation: Explanation | null, inFocus: ReadonlySet<string>): CandidateView {
+export function candidateView(parts: LibraryParts, candidate: RunCandidate, reasons: Reasons | null, inFocus: ReadonlySet<string>): CandidateView {
   const { id, name, sentence, word, lift, probability, against, chain } = candidate;
   const times = lift === null ? "" : `, ${lift.toFixed(1)} times as often as in players of this level`;
   return {
@@ -298,7 +307,9 @@ export function candidateView(parts: LibraryParts, candidate: RunCandidate, expl
     liftWords: liftWordsOf(lift),
     numbers: probability === 1 ? `Settled by the call${times}` : `${Math.round(probability * 100)} in 100${times}`,
     against: against.map((effect) => effect.name),
-    reasons: explanation && { raisedBy: explanation.raisedBy.map(reasonView), speaksAgainst: explanation.speaksAgainst.map(reasonView) },
+    reasons: reasons && {
+      raisedBy: reasons.raisedBy.map(reasonView), speaksAgainst: reasons.speaksAgainst.map(reasonView), notWorkedOutCount: reasons.notWorkedOut.length,
+    },
     chain: { ...chain, columns: columnsOf(parts, chain) },
     isInFocus: inFocus.has(id),
   };
@@ -314,10 +325,16 @@ function liftWordsOf(lift: number | null): string {
   return lift < RARE_BELOW ? "rarer here than at this level in general" : "common at this level anyway";
 }
 
-function reasonView({ kind, name, isSeen }: Reason): ReasonView {
-  if (kind === "reading") return { words: `Readings of “${name}”` };
-  if (kind === "answer") return { words: `The answer to “${name}”` };
-  return { words: `“${name}”: ${isSeen ? "seen" : "not seen"}` };
+/** From which change of the odds, up or down, an observation weighs clearly or largely: by half as much again, by three. Judgement. */
+const CLEAR_FROM = Math.log(1.5);
+const LARGE_FROM = Math.log(3);
+
+function reasonView({ kind, name, isSeen, logOddsChange }: Reason): ReasonView {
+  const change = Math.abs(logOddsChange);
+  const size = change >= LARGE_FROM ? "large" : change >= CLEAR_FROM ? "clear" : "small";
+  if (kind === "reading") return { size, words: `Readings of “${name}”` };
+  if (kind === "answer") return { size, words: `The answer to “${name}”` };
+  return { size, words: `“${name}”: ${isSeen ? "seen" : "not seen"}` };
 }
 
 /** The names under the columns of a chain, in order of the swing. */
