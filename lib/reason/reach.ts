@@ -1,5 +1,8 @@
 import type { CauseGraph } from "./types";
 
+/** From which reach on a cause is said to explain an effect, 0–1. */
+export const EXPLAINS_FROM = 0.1;
+
 /**
  * How far one node carries into every other: reach(a, a) = 1; reach(a, b) = 1 − Π over parents c of b of
  * (1 − strength(c, b)·reach(a, c)); 0 where no path leads. The same for symptoms.

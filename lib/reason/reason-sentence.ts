@@ -1,3 +1,4 @@
+import { EXPLAINS_FROM, reachFrom } from "./reach";
 import type { CauseGraph, Evidence } from "./types";
 
 /** An effect that was seen and that the candidate carries into. */
@@ -13,21 +14,41 @@ export interface ExplainedEffect {
 const NAMED = 3;
 
 /**
- * One sentence that a parent can read: what a candidate would explain, and whether it comes first in the swing, built
- * from the library's names.
+ * What a candidate is worth in one to three short sentences that a parent can read, built from the library's names: what
+ * it explains, whether it comes first in the swing, and what it may follow from; or that it stands alone.
  * @param explains strongest first
+ * @throws RangeError when the graph does not hold the candidate
  */
 export function explainSentence(graph: CauseGraph, evidence: Evidence, id: string, explains: readonly ExplainedEffect[]): string {
   const isSeen = evidence.calls[id] === "seen";
-  if (explains.length === 0) {
-    if (isSeen) return "It was seen in the swing itself, and explains nothing else that was seen.";
-    return evidence.readings[id] === undefined ? "It explains little of what was seen so far." : "It rests on its own readings, and explains nothing else that was seen.";
+  const cause = strongestSeenCause(graph, evidence, id);
+  const follows = cause && `follow from “${lowerFirst(cause)}”`;
+  if (explains.length > 0) {
+    const [opening, isFirst] = [isSeen ? "Seen. It explains" : "It explains", comesFirst(graph, evidence, id, explains)];
+    const ends = [isFirst ? "It comes first in the swing." : null, follows ? `It may itself ${follows}.` : null];
+    return [`${opening} ${listEffects(explains)}.`, ...ends].filter(Boolean).join(" ");
   }
+  const alone = "Nothing else that was seen goes with it";
+  if (isSeen) return follows ? `Seen. It may ${follows}, and leads on to nothing else that was seen.` : `Seen. ${alone}: it stands alone.`;
+  if (evidence.readings[id] !== undefined) return follows ? `Its own readings point to it, and it may ${follows}.` : `Its own readings point to it. ${alone}.`;
+  return follows ? `Not looked at yet. It may ${follows}.` : "Not looked at yet. Little that was seen so far points to it.";
+}
+
+function listEffects(explains: readonly ExplainedEffect[]): string {
   const names = explains.slice(0, NAMED).map((effect) => `“${lowerFirst(effect.name)}”`);
   const more = explains.length - names.length;
-  const listed = joinWords(more > 0 ? [...names, more === 1 ? "one thing more" : `${more} things more`] : names);
-  const isFirst = comesFirst(graph, evidence, id, explains);
-  return `${isSeen ? "Was seen, and explains" : "Explains"} ${listed}${isFirst ? `${isSeen || names.length > 1 ? "," : ""} and comes first in the swing` : ""}.`;
+  return joinWords(more > 0 ? [...names, more === 1 ? "one thing more" : `${more} things more`] : names);
+}
+
+/** Name of the fault seen, or cause answered with yes, that carries furthest into the node; null when none does. */
+function strongestSeenCause(graph: CauseGraph, evidence: Evidence, id: string): string | null {
+  const index = graph.indexById.get(id);
+  if (index === undefined) throw new RangeError(`the graph of level "${graph.level}" holds no "${id}"`);
+  const causes = graph.nodes
+    .map((node, place) => ({ node, reach: place < index && evidence.calls[node.id] === "seen" ? (reachFrom(graph, place)[index] ?? 0) : 0 }))
+    .filter(({ reach }) => reach >= EXPLAINS_FROM)
+    .sort((a, b) => b.reach - a.reach);
+  return causes[0]?.node.name ?? null;
 }
 
 /** Not later than the faults it explains, and earlier than every other fault that was seen. */

@@ -3,11 +3,9 @@ import { leaveEachOut } from "./leave-one-out";
 import { findPosteriors } from "./posteriors";
 import type { RankingInput, RankingRules } from "./ranking-types";
 import { explainSentence, type ExplainedEffect } from "./reason-sentence";
-import { reachFrom } from "./reach";
+import { EXPLAINS_FROM, reachFrom } from "./reach";
 import type { CauseGraph } from "./types";
 
-/** From which reach on a cause is said to explain an effect, 0–1. */
-export const EXPLAINS_FROM = 0.1;
 /** From which change of the log odds on an observation is named as a reason. */
 export const REASON_FROM = 0.05;
 

@@ -59,7 +59,7 @@ export const test = base.extend<{ quietConsole: void; allowedComplaint: string }
     async ({ page, allowedComplaint }, use) => {
       const complaints: string[] = [];
       page.on("console", (message) => {
-        if (message.type() === "error") complaints.push(message.text());
+        if (message.type() === "error") complaints.push(`${message.text()} (${message.location().url})`);
       });
       page.on("pageerror", (error) => complaints.push(String(error)));
       await use();

@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 import { ask, expect, expectAccessible, look, PHONE, signIn, test } from "./fixtures";
 
-/** A minor whom Marlow teaches, with a guardian and a home set-up, for whom this fault is not in focus yet. */
+/** A minor whom Marlow teaches, with a guardian and a home set-up, for whom nothing was ever in focus on either side: the portal's story stays its own. */
 async function playerWithHome(): Promise<{ playerId: string; side: string; givenName: string; guardian: string }> {
   const [row] = await ask<{ playerId: string; side: string; givenName: string; guardian: string }>(
     `SELECT p."id" AS "playerId", b."side", p."givenName", g."displayName" AS "guardian" FROM "Player" p
@@ -11,7 +11,7 @@ async function playerWithHome(): Promise<{ playerId: string; side: string; given
      JOIN "Swing" w ON w."playerId" = p."id" AND w."side" = b."side"
      WHERE p."birthDate" > '2012-11-25' AND p."leftAt" IS NULL
        AND NOT EXISTS (SELECT 1 FROM "Pause" x WHERE x."playerId" = p."id" AND x."endedAt" IS NULL)
-       AND NOT EXISTS (SELECT 1 FROM "Focus" f WHERE f."playerId" = p."id" AND f."side" = b."side")
+       AND NOT EXISTS (SELECT 1 FROM "Focus" f WHERE f."playerId" = p."id")
      ORDER BY 1, 2, 4 LIMIT 1`,
   );
   if (!row) throw new Error("the demo has no such player");

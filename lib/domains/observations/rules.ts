@@ -8,11 +8,11 @@ import { buildChain, type Chain } from "@/lib/reason/chain";
 import { buildGraph } from "@/lib/reason/graph";
 import { orderInGroups, rankCauses } from "@/lib/reason/ranking";
 import type { Candidate, RankedNode, RankingInput, RankingRules } from "@/lib/reason/ranking-types";
-import { reachFrom } from "@/lib/reason/reach";
+import { EXPLAINS_FROM, reachFrom } from "@/lib/reason/reach";
 import { readingRatio, type FaultReadings, type SpeakingReading } from "@/lib/reason/reading-evidence";
 import { explainSentence } from "@/lib/reason/reason-sentence";
 import type { ExplainedEffect } from "@/lib/reason/reason-sentence";
-import { EXPLAINS_FROM, explainedEffects, findReasons, type Reasons } from "@/lib/reason/reasons";
+import { explainedEffects, findReasons, type Reasons } from "@/lib/reason/reasons";
 import type { CauseGraph, Sight } from "@/lib/reason/types";
 
 type FaultRecord = LibraryParts["faults"]["faults"][number];

@@ -18,7 +18,7 @@ export const playerSideForm = z.object(ofSide);
 export const timelineForm = z.object({ ...ofSide, after: emptyAsMissing(idForm) });
 export const cageDayForm = z.object({});
 
-export const callFaultForm = z.object({
+const callFields = z.object({
   ...ofSide,
   swingId: idForm,
   faultId: libraryId,
@@ -28,6 +28,14 @@ export const callFaultForm = z.object({
   clipId: emptyAsMissing(idForm),
   frameIndex: emptyAsMissing(z.coerce.number().int().nonnegative()),
 });
+
+/** A call. Where one form holds many faults, the button pressed says which: "barrel-drag seen", with clip and frame of its still after it. */
+export const callFaultForm = z.preprocess((given: z.input<typeof callFields> | { press: string }) => {
+  if (!("press" in given)) return given;
+  const { press, ...rest } = given;
+  const [faultId, state, clipId, frameIndex] = press.split(" ");
+  return { ...rest, faultId, state, clipId, frameIndex };
+}, callFields);
 
 export const answerCauseForm = z.object({
   ...ofSide,

@@ -55,8 +55,9 @@ export interface CallRowView {
 export interface CallSectionView {
   readonly id: string;
   readonly question: string;
+  /** Called by somebody, or a reading speaks of it. */
   readonly rows: readonly CallRowView[];
-  /** Nothing is known of these yet; they stand folded away. */
+  /** Nobody has called these and no reading speaks of them: not looked at yet, folded away. */
   readonly others: readonly CallRowView[];
 }
 
@@ -227,14 +228,18 @@ export function callSections(context: CallContext, player: { readonly sport: str
   const order = new Map(parts.phases.phases.map((phase) => [phase.id, phase.order]));
   const faults = faultsFor(parts, retired, player).sort((a, b) => (order.get(a.phase) ?? 0) - (order.get(b.phase) ?? 0) || (a.name < b.name ? -1 : 1));
   const asked = new Set(parts.areas.threeQuestions.flatMap(({ areas }) => areas));
-  const isKnown = (row: CallRowView) => row.settledAs !== null || row.proposal !== null;
-  const rest = faults.filter(({ area }) => !asked.has(area)).map((fault) => callRow(context, fault));
+  const section = (id: string, question: string, of: readonly FaultRecord[]): CallSectionView => {
+    const rows = of.map((fault) => callRow(context, fault));
+    return { id, question, rows: rows.filter(isLookedAt), others: rows.filter((row) => !isLookedAt(row)) };
+  };
   return [
-    ...parts.areas.threeQuestions.map(({ id, question, areas }) => ({
-      id, question, rows: faults.filter(({ area }) => areas.includes(area)).map((fault) => callRow(context, fault)), others: [],
-    })),
-    { id: "rest", question: "The rest", rows: rest.filter(isKnown), others: rest.filter((row) => !isKnown(row)) },
+    ...parts.areas.threeQuestions.map(({ id, question, areas }) => section(id, question, faults.filter(({ area }) => areas.includes(area)))),
+    section("rest", "The rest", faults.filter(({ area }) => !asked.has(area))),
   ];
+}
+
+function isLookedAt({ ownCall, otherCalls, settledAs, proposal, readings }: CallRowView): boolean {
+  return ownCall !== null || otherCalls.length > 0 || settledAs !== null || proposal !== null || readings.some(({ verdict }) => verdict !== null);
 }
 
 function callRow({ library, evidence, actorId, swing, counts, ratios, names, events }: CallContext, fault: FaultRecord): CallRowView {

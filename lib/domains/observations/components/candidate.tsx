@@ -1,5 +1,6 @@
 import Link from "next/link";
-import type { CandidateView, FocusView, ReasonView } from "../view";
+import { State } from "@/lib/ui/state";
+import type { CandidateView, FocusView, ReasonsView, ReasonView } from "../view";
 import { ChainDrawing } from "./chain-drawing";
 import { ChooseFocus } from "./choose-focus";
 import { OverruleForm } from "./overrule-form";
@@ -65,21 +66,49 @@ export function CandidateCard({ candidate, place, playerId, side, active, whyHre
   );
 }
 
-/** Every observation left out once, strongest first. */
-function Reasons({ reasons }: { reasons: NonNullable<CandidateView["reasons"]> }) {
+/** So many stand in the open; the others behind one press. */
+const IN_THE_OPEN = 4;
+
+/** Every observation left out once, strongest first, and how much each weighs in words. */
+function Reasons({ reasons }: { reasons: ReasonsView }) {
   return (
     <dl className="words">
       <ReasonRow term={words.candidate.raisedBy} reasons={reasons.raisedBy} />
-      <ReasonRow term={words.candidate.speaksAgainst} reasons={reasons.speaksAgainst} />
+      {reasons.speaksAgainst.length > 0 ? <ReasonRow term={words.candidate.speaksAgainst} reasons={reasons.speaksAgainst} /> : null}
+      {reasons.notWorkedOutCount > 0 ? (
+        <div className="word-row">
+          <dt>{words.candidate.notWorkedOut}</dt>
+          <dd>{words.candidate.tooLinked(reasons.notWorkedOutCount)}</dd>
+        </div>
+      ) : null}
     </dl>
   );
 }
 
 function ReasonRow({ term, reasons }: { term: string; reasons: readonly ReasonView[] }) {
+  const rest = reasons.slice(IN_THE_OPEN);
   return (
     <div className="word-row">
       <dt>{term}</dt>
-      <dd>{reasons.length === 0 ? words.candidate.nothing : reasons.map((reason) => <div key={reason.words}>{reason.words}</div>)}</dd>
+      <dd>
+        {reasons.length === 0 ? words.candidate.nothing : reasons.slice(0, IN_THE_OPEN).map((reason) => <OneReason key={reason.words} reason={reason} />)}
+        {rest.length > 0 ? (
+          <details>
+            <summary className="btn plain">{words.candidate.moreReasons(rest.length)}</summary>
+            {rest.map((reason) => (
+              <OneReason key={reason.words} reason={reason} />
+            ))}
+          </details>
+        ) : null}
+      </dd>
+    </div>
+  );
+}
+
+function OneReason({ reason }: { reason: ReasonView }) {
+  return (
+    <div>
+      {reason.words} <State is={reason.size}>{words.candidate.weighs[reason.size]}</State>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { AskCause } from "@/lib/domains/observations/components/ask-first";
-import { CallSection } from "@/lib/domains/observations/components/call-row";
+import { CallSection } from "@/lib/domains/observations/components/call-section";
 import { CandidateCard } from "@/lib/domains/observations/components/candidate";
 import { FocusBox } from "@/lib/domains/observations/components/focus-box";
 import { OtherFocus } from "@/lib/domains/observations/components/other-focus";
