@@ -1,6 +1,11 @@
+import kept from "ml-savitzky-golay";
+import { linearRegression } from "simple-statistics";
 import { describe, expect, it } from "vitest";
 import { butterworthCoefficients, filterTwoPass } from "@/lib/measure/signals/butterworth";
+import { centralDifference, secondDifference } from "@/lib/measure/signals/central-difference";
 import { cubicSpline } from "@/lib/measure/signals/cubic-spline";
+import { lineThrough, residualAnalysis, residualRms } from "@/lib/measure/signals/residual-analysis";
+import { savitzkyGolay } from "@/lib/measure/signals/savitzky-golay";
 import { cases } from "./signals.json";
 
 const x20 = cases["T5.4"].inputs.x20;
@@ -53,6 +58,44 @@ describe("T5.4 two passes over twenty samples", () => {
   });
 });
 
+describe("T5.4 polynomials and differences over twenty samples", () => {
+  const { expected, tolerance } = cases["T5.4"];
+  const row = Float64Array.from(x20);
+  const interval = 1 / 240;
+  it.each([
+    ["savgol_5_2", { windowSamples: 5, degree: 2 }, 1],
+    ["savgol_7_3", { windowSamples: 7, degree: 3 }, 1],
+    ["savgol_5_2_deriv1_delta1/240", { windowSamples: 5, degree: 2, derivative: 1, intervalSeconds: interval }, 1e3],
+    ["savgol_7_3_deriv2_delta1/240", { windowSamples: 7, degree: 3, derivative: 2, intervalSeconds: interval }, 1e5],
+  ] as const)("%s is the published row, ends and all (tolerance in shares of the row's size)", (name, options, size) => {
+    expectAll(savitzkyGolay(row, options)!, expected[name], tolerance * size);
+  });
+  it("the kernels are (-3, 12, 17, 12, -3)/35 and (-2, 3, 6, 7, 6, 3, -2)/21, as published", () => {
+    for (const [windowSamples, degree, weights] of [[5, 2, expected.savgol_coeffs_5_2], [7, 3, expected.savgol_coeffs_7_3]] as const) {
+      const pulse = new Float64Array(21);
+      pulse[10] = 1;
+      const half = (windowSamples - 1) / 2;
+      expectAll(savitzkyGolay(pulse, { windowSamples, degree })!.slice(10 - half, 11 + half), weights, tolerance);
+    }
+  });
+  it("a kept library agrees away from the ends, in value and in slope", () => {
+    const [value, slope] = [0, 1].map((derivative) => kept(x20, interval, { windowSize: 7, polynomial: 3, derivative }));
+    expectAll(savitzkyGolay(row, { windowSamples: 7, degree: 3 })!.slice(3, -3), value!, tolerance);
+    expectAll(savitzkyGolay(row, { windowSamples: 7, degree: 3, derivative: 1, intervalSeconds: interval })!.slice(3, -3), slope!, 1e3 * tolerance);
+  });
+  it.each([[1, "gradient_eo1_dt1/240"], [2, "gradient_eo2_dt1/240"]] as const)("central differences with ends of order %i are numpy's gradient", (order, name) => {
+    expectAll(centralDifference(x20, x20.map((_, i) => i * interval), order), expected[name], 1e3 * tolerance);
+  });
+  it("over uneven times too, where a parabola is read exactly inside", () => {
+    const { t, f, edge1, edge2 } = expected.gradient_uneven;
+    expectAll(centralDifference(f, t, 1), edge1, tolerance);
+    expectAll(centralDifference(f, t, 2), edge2, tolerance);
+  });
+  it("second differences are the published ones", () => {
+    expectAll(secondDifference(x20, x20.map((_, i) => i * interval)).slice(1, -1), expected["second_central_diff_x20[1:-1]"], 1e5 * tolerance);
+  });
+});
+
 describe("T5.5 cubic spline", () => {
   const { expected, tolerance } = cases["T5.5"];
   const { t, y, q, val, d1 } = expected["cubicspline_not-a-knot"];
@@ -63,5 +106,49 @@ describe("T5.5 cubic spline", () => {
   });
   it("it is not the natural spline", () => {
     expect(Math.abs(cubicSpline(t, y).value(0.5) - expected.cubicspline_natural.val[0]!)).toBeGreaterThan(0.05);
+  });
+});
+
+describe("T5.6 residual analysis", () => {
+  const { inputs, expected, tolerance } = cases["T5.6"];
+  const { fs, N, fc, rms_residual: published, line_24_40: line, fc_opt: chosen } = inputs;
+  const raw = Float64Array.from({ length: N }, (_, i) => {
+    const t = i / fs;
+    const wave = (size: number, hz: number, phase: number) => size * Math.sin(2 * Math.PI * hz * t + phase);
+    return 90 / (1 + Math.exp(-(t - 0.25) / 0.02)) + wave(0.6, 61, 0.3) + wave(0.4, 83, 1.1) + wave(0.5, 97, 2);
+  });
+  /** The published rows divide the cut-off by 0.802 instead of correcting after pre-warping: the cut-off at which ours is that filter. */
+  const correction = (Math.SQRT2 - 1) ** 0.25;
+  const sameFilter = (hz: number) => (fs / Math.PI) * Math.atan(correction * Math.tan((Math.PI * hz) / (correction * fs)));
+
+  it("the signal is the published one", () => {
+    expectAll(raw.slice(0, 5), expected.xs_first5, tolerance);
+    expectAll(raw.slice(58, 63), expected.xs_58_62, tolerance);
+  });
+  it("the residual at each cut-off is the published one", () => {
+    expectAll(fc.map((hz) => residualRms(raw, sameFilter(hz), fs)), published, tolerance);
+  });
+  it("the line through the noisy tail is the published one, and a kept library's", () => {
+    const tail = fc.flatMap((hz, i) => (hz >= 24 && hz <= 40 ? [[hz, published[i]!]] : []));
+    const own = lineThrough(tail.map(([hz]) => hz!), tail.map(([, residual]) => residual!));
+    expect(Math.abs(own.intercept - line.intercept)).toBeLessThan(tolerance);
+    expect(Math.abs(own.slope - line.slope)).toBeLessThan(tolerance);
+    const { m, b } = linearRegression(tail);
+    expectAll([own.slope, own.intercept], [m, b], tolerance);
+  });
+  it("the residual passes the intercept at the published cut-off", () => {
+    expect(Math.abs(residualRms(raw, sameFilter(chosen), fs) - line.intercept)).toBeLessThan(tolerance);
+  });
+  it("with Winter's own correction the cut-off chosen is within half a hertz of the published one, made with the other correction", () => {
+    const own = residualAnalysis(raw, fs, fc, [24, 40]);
+    expect(Math.abs(own!.cutoffHz! - chosen)).toBeLessThan(0.5);
+  });
+  it.each([[8, "peak_angvel_fc8"], [14, "peak_angvel_fc14"], [20, "peak_angvel_fc20"]] as const)("the peak of the turn filtered at %i Hz is the published one, below the true 1125 degrees a second", (hz, name) => {
+    const seconds = Array.from(raw, (_, i) => i / fs);
+    const speeds = centralDifference(filterTwoPass(raw, sameFilter(hz), fs)!, seconds);
+    const peak = Math.max(...speeds);
+    expect(Math.abs(peak - expected[name].peak)).toBeLessThan(1e3 * tolerance);
+    expect(speeds.indexOf(peak)).toBe(expected[name].index);
+    expect(peak).toBeLessThan(expected.peak_angvel_true.peak_analytic);
   });
 });
