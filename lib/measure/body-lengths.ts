@@ -1,4 +1,4 @@
-import type { SwingInput, View } from "@/lib/measure/clip-input";
+import type { ClipInput, SwingInput, View } from "@/lib/measure/clip-input";
 import { median, medianSdFactor, percentile } from "@/lib/measure/order-statistics";
 import type { PointId, PointMix } from "@/lib/measure/points";
 import { framesWithAll, stanceFrames } from "@/lib/measure/stance-frames";
@@ -25,6 +25,8 @@ interface LengthRule {
   readonly factor: number;
   /** Only across the picture, not in its plane. */
   readonly isWidth?: boolean;
+  /** A length that only stands in for another: always rough. */
+  readonly isStandIn?: boolean;
   /** At contact it points at the camera: without a frame well before or after contact its length is not seen. */
   readonly isShortAtContact?: boolean;
   readonly views: readonly View[];
@@ -39,7 +41,7 @@ export const LENGTH_RULES: Readonly<Record<LengthId, LengthRule>> = {
   T: { over: "stance frames", stretches: TRUNK, factor: 1, views: ALL },
   Fs: { over: "stance frames", stretches: TRUNK, factor: 0.52, views: ["side"] },
   F: { over: "stance frames", stretches: [[{ heel_b: 1 }, { toe_b: 1 }]], factor: 1, views: ENDS },
-  H: { over: "clip", stretches: [[{ hip_f: 1 }, { kn_f: 1 }], [{ kn_f: 1 }, { an_f: 1 }]], factor: 2.04, views: ["side"] },
+  H: { over: "clip", stretches: [[{ hip_f: 1 }, { kn_f: 1 }], [{ kn_f: 1 }, { an_f: 1 }]], factor: 2.04, isStandIn: true, views: ["side"] },
   Ws: { over: "clip", stretches: [[{ sh_b: 1 }, { sh_f: 1 }]], factor: 1, isWidth: true, views: ENDS },
   Wh: { over: "clip", stretches: [[{ hip_b: 1 }, { hip_f: 1 }]], factor: 1, isWidth: true, views: ENDS },
   Ua: { over: "clip", stretches: [[{ el_b: 1 }, { sh_b: 1 }]], factor: 1, views: ALL },
@@ -79,12 +81,28 @@ export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput[
   const isTurnUnseen = rule.isWidth === true && !frames.some((frame) => secondsOf(tracks, frame) >= contact + AWAY_FROM_CONTACT_SECONDS);
   const isAway = (frame: number) => Math.abs(secondsOf(tracks, frame) - contact) >= AWAY_FROM_CONTACT_SECONDS - tracks.periodSeconds / 10;
   if (rule.isShortAtContact === true && !frames.some(isAway)) return null;
-  const isThin = frames.length < 10;
+  const isThin = frames.length < 10 || rule.isStandIn === true;
   const lengths = frames.map((frame) => lengthOn(frame, rule, tracks));
   const share = (0.95 * (frames.length - 1)) % 1;
   const sd = rule.factor * sdOnFrames(frames, rule, tracks, noise) * Math.hypot(share, 1 - share) * (isThin || isTurnUnseen ? 2 : 1);
   const value = rule.factor * percentile(lengths, 0.95);
   return worthwhile({ value, sd, isRough: isThin || isTurnUnseen, isLate: false, hasSuggested: hasSuggested(frames, points, tracks), frames });
+}
+
+/** SD in metres of a standing height that somebody entered: shoes, a child that grows (judgement). */
+const ENTERED_HEIGHT_SD_METRES = 0.02;
+
+/**
+ * Standing height in pixels of a side view from the entered height and pixels per metre; null when one is not known.
+ * Source: conventions `derived`, H.
+ */
+export function standingHeightPx(clip: Pick<ClipInput, "view" | "pixelsPerMetre">, swing: Pick<SwingInput, "standingHeightM">): BodyLength | null {
+  const { pixelsPerMetre: scale, view } = clip;
+  const { standingHeightM: height } = swing;
+  if (view !== "side" || !scale || !height || !(height > 0 && height < 3 && scale.value > 0 && scale.sd >= 0)) return null;
+  const value = height * scale.value;
+  const sd = Math.hypot(ENTERED_HEIGHT_SD_METRES * scale.value, height * scale.sd);
+  return worthwhile({ value, sd, isRough: false, isLate: false, hasSuggested: false, frames: [] });
 }
 
 function worthwhile(length: BodyLength): BodyLength | null {

@@ -12,6 +12,15 @@ export interface Band {
 /** How value, SD and verdict are formed. */
 export type EstimateShape = "plain" | "folded" | "extreme" | "crossing" | "time";
 
+/** Beyond the limit only "that or more" is known. */
+export interface CensorLimit {
+  readonly above?: number;
+  readonly below?: number;
+  readonly say: string;
+  /** "inside ok with probability 1" or "beyond act with probability 1". */
+  readonly verdict: string;
+}
+
 /** One rule under which a checkpoint gives no reading; its grammar is in null-rule.ts. */
 export interface NullRule {
   readonly left?: string | number;
@@ -49,6 +58,7 @@ export interface CheckpointDefinition {
   readonly window?: { readonly from: string; readonly to: string; readonly frames?: number } | null;
   readonly stillCamera: boolean;
   readonly estimate: EstimateShape;
+  readonly censor?: CensorLimit;
   readonly unit: string;
   readonly band: Band | null;
   readonly bandYouth?: Band;

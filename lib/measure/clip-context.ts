@@ -1,4 +1,4 @@
-import { bodyLength, type BodyLength, type LengthId, type PointNoise } from "@/lib/measure/body-lengths";
+import { bodyLength, standingHeightPx, type BodyLength, type LengthId, type PointNoise } from "@/lib/measure/body-lengths";
 import type { ClipInput, SwingInput } from "@/lib/measure/clip-input";
 import { pointNoise, torsoForNoisePx } from "@/lib/measure/point-noise";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
@@ -19,6 +19,7 @@ export interface ClipContext {
 /** Prepares a clip for readings. */
 export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRules): ClipContext {
   const tracks = tracksOf(clip, swing.side);
+  const standing = standingHeightPx(clip, swing);
   const lengths = new Map<LengthId, BodyLength | null>();
   const wholePixels = pointNoise(rules.noise, tracks ? torsoForNoisePx(tracks) : 0);
   const torso = tracks ? bodyLength("T", tracks, swing.events, wholePixels) : null;
@@ -26,7 +27,7 @@ export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRu
   const length = (id: LengthId) => {
     const known = lengths.get(id);
     if (known !== undefined) return known;
-    const found = tracks ? bodyLength(id, tracks, swing.events, noise) : null;
+    const found = id === "H" && standing ? standing : tracks ? bodyLength(id, tracks, swing.events, noise) : null;
     lengths.set(id, found);
     return found;
   };

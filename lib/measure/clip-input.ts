@@ -38,6 +38,8 @@ export interface ClipInput {
   readonly cameraMoved: boolean;
   readonly cameraZoomed: boolean;
   readonly stabilised: boolean;
+  /** Pixels of this view that a metre at the hitter's depth takes, with its SD, where something of known size was marked. */
+  readonly pixelsPerMetre?: { readonly value: number; readonly sd: number } | null;
   /** Size of the upright picture in pixels where known: a point outside it is out of frame. */
   readonly widthPx?: number;
   readonly heightPx?: number;

@@ -45,15 +45,19 @@ const MUST_FOLLOW: readonly (readonly [EventId, EventId, boolean])[] = [
   ["contact", "extension", true], ["contact", "finish", false],
 ];
 
-/** A sentence about two of the named events that stand in an order that cannot be, else null. */
+/**
+ * A sentence about two events that stand in an order that cannot be, else null: two of the needed ones, or one of them
+ * and contact, from which all times are counted.
+ */
 export function orderProblem(
   events: Readonly<Partial<Record<EventId, SwingEvent>>>,
   needed: readonly EventId[] = EVENT_IDS,
 ): string | null {
+  const isCounted = (id: EventId) => needed.includes(id) || (id === "contact" && needed.length > 0);
   for (const [first, second, mayCoincide] of MUST_FOLLOW) {
     const a = events[first]?.seconds;
     const b = events[second]?.seconds;
-    if (!needed.includes(first) || !needed.includes(second) || a === undefined || b === undefined) continue;
+    if (!isCounted(first) || !isCounted(second) || a === undefined || b === undefined) continue;
     if (mayCoincide ? a > b : a >= b) return `the marks are out of order: ${EVENT_NAMES[first]} is not before ${EVENT_NAMES[second]}`;
   }
   return null;

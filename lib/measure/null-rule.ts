@@ -9,16 +9,22 @@ import type { SwingPosition } from "@/lib/measure/swing-coordinates";
 import { secondsOf } from "@/lib/measure/tracks";
 import { pointAtContact, pointAtEvent } from "@/lib/measure/value-at-event";
 
+/** What a checkpoint's own symbols are worth: numbers, or one number for each of the samples at these seconds. */
+export interface KnownSymbols {
+  readonly values: Readonly<Record<string, number | Float64Array>>;
+  readonly seconds: Float64Array;
+}
+
 const PARSED = new Map<string, RuleExpression>();
 
 /**
  * Whether a rule holds for this clip and swing: on the estimates, at the times it names; with over "window" on any frame
- * of the window. A rule whose inputs are unknown does not hold. @throws RangeError for a rule that checkNullRule refuses
+ * of the window. A rule whose inputs are unknown does not hold, nor one about symbols that are not given. @throws RangeError for a rule that checkNullRule refuses
  */
-export function nullRuleHolds(rule: NullRule, definition: Pick<CheckpointDefinition, "window">, context: ClipContext): boolean {
+export function nullRuleHolds(rule: NullRule, definition: Pick<CheckpointDefinition, "window">, context: ClipContext, symbols?: KnownSymbols): boolean {
   if (rule.fact !== undefined) return factHolds(rule, context);
   const holdsOn = (frame: number | null) =>
-    compare(numberOf(rule.left, context, frame, definition), rule.op, numberOf(rule.right, context, frame, definition));
+    compare(numberOf(rule.left, context, frame, definition, symbols), rule.op, numberOf(rule.right, context, frame, definition, symbols));
   if (rule.over !== "window") return holdsOn(null);
   return windowFrames(definition, context).some(holdsOn);
 }
@@ -44,17 +50,17 @@ function compare(left: number, op: string | undefined, right: number): boolean {
   }
 }
 
-function numberOf(side: string | number | undefined, context: ClipContext, frame: number | null, definition: Pick<CheckpointDefinition, "window">): number {
+function numberOf(side: string | number | undefined, context: ClipContext, frame: number | null, definition: Pick<CheckpointDefinition, "window">, symbols?: KnownSymbols): number {
   if (typeof side !== "string") return side ?? NaN;
   const parsed = PARSED.get(side) ?? parseRuleExpression(side);
   PARSED.set(side, parsed);
-  return valueOf(parsed, context, frame, definition);
+  return valueOf(parsed, context, frame, definition, symbols);
 }
 
-function valueOf(node: RuleExpression, context: ClipContext, frame: number | null, definition: Pick<CheckpointDefinition, "window">): number {
-  const value = (inner: RuleExpression) => valueOf(inner, context, frame, definition);
+function valueOf(node: RuleExpression, context: ClipContext, frame: number | null, definition: Pick<CheckpointDefinition, "window">, symbols?: KnownSymbols): number {
+  const value = (inner: RuleExpression) => valueOf(inner, context, frame, definition, symbols);
   if (node.kind === "number") return node.value;
-  if (node.kind === "name") return namedNumber(node.name, context);
+  if (node.kind === "name") return symbolNumber(node.name, symbols) ?? namedNumber(node.name, context);
   if (node.kind === "binary") {
     const [left, right] = [value(node.left), value(node.right)];
     return node.op === "+" ? left + right : node.op === "-" ? left - right : node.op === "*" ? left * right : left / right;
@@ -77,8 +83,23 @@ function valueOf(node: RuleExpression, context: ClipContext, frame: number | nul
     case "placed": return context.tracks === null || time === null || Number.isNaN(time) ? NaN : Number.isNaN(positionOf(names[0] ?? "", time, context, null).h) ? 0 : 1;
     case "gap": return longestHole(names.filter(isPointId), definition, context);
     case "frames": return context.tracks ? windowFrames(definition, context).length : NaN;
+    case "highest": case "lowest": return extremeOf(name, names[0] ?? "", args.slice(1).map(value), symbols);
     default: return NaN;
   }
+}
+
+function symbolNumber(name: string, symbols: KnownSymbols | undefined): number | null {
+  const known = symbols && Object.hasOwn(symbols.values, name) ? symbols.values[name] : undefined;
+  return typeof known === "number" ? known : null;
+}
+
+/** Largest or smallest value of a symbol between two times; NaN when it is not known there. */
+function extremeOf(which: "highest" | "lowest", name: string, [from = NaN, to = NaN]: readonly number[], symbols: KnownSymbols | undefined): number {
+  const known = symbols && Object.hasOwn(symbols.values, name) ? symbols.values[name] : undefined;
+  if (!symbols || !(known instanceof Float64Array)) return NaN;
+  const inside = [...known].filter((value, i) => !Number.isNaN(value) && (symbols.seconds[i] ?? NaN) >= from - 1e-9 && (symbols.seconds[i] ?? NaN) <= to + 1e-9);
+  if (inside.length === 0) return NaN;
+  return which === "highest" ? Math.max(...inside) : Math.min(...inside);
 }
 
 function namedNumber(name: string, { tracks, swing, length }: ClipContext): number {

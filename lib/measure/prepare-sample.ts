@@ -2,12 +2,14 @@ import { mixed, type LengthId } from "@/lib/measure/body-lengths";
 import type { ClipContext } from "@/lib/measure/clip-context";
 import type { EventId } from "@/lib/measure/clip-input";
 import { EVENT_NAMES, frameQuantisationSd, MARKED_SD_SECONDS } from "@/lib/measure/event-times";
-import type { Expression, PlaceAtEvent } from "@/lib/measure/formula";
+import type { Expression, Moment, PlaceAtMoment } from "@/lib/measure/formula";
 import { median, medianSdFactor } from "@/lib/measure/order-statistics";
 import { POINT_NAMES } from "@/lib/measure/point-names";
 import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
 import type { InputsUsed } from "@/lib/measure/reading";
+import { prepareWindow } from "@/lib/measure/prepare-window";
 import type { Named, Sample, SampleInput, SamplePlace } from "@/lib/measure/sample";
+import type { WindowRead } from "@/lib/measure/window-read";
 import { stanceFrames } from "@/lib/measure/stance-frames";
 import { secondsOf, type ClipTracks, type Track } from "@/lib/measure/tracks";
 import { reasonOf, type TrustReason, type TrustReasonId } from "@/lib/measure/trust-reasons";
@@ -23,14 +25,28 @@ export interface PreparedSample {
   readonly sample: Sample | null;
   readonly reasons: readonly TrustReason[];
   readonly inputsUsed: InputsUsed;
+  /** The clip ends before the expression's window does. */
+  readonly isCut: boolean;
+}
+
+/** The events whose times make a moment, with their weights. */
+function eventsOf(moment: Moment): readonly { readonly event: EventId; readonly weight: number }[] {
+  if (typeof moment === "string") return [{ event: moment, weight: 1 }];
+  return (Object.entries(moment) as [EventId, number][]).map(([event, weight]) => ({ event, weight }));
+}
+
+/** Every event that an expression needs. */
+export function eventsNeeded({ reads, events = [] }: Pick<Expression, "reads" | "events">): readonly EventId[] {
+  return [...new Set([...Object.values(reads).flatMap(([, moment]) => eventsOf(moment).map(({ event }) => event)), ...events])];
 }
 
 /** Gathers what an expression reads from a clip and its swing. Never throws for what is missing: it says it. */
 export function prepareSample(expression: Expression, context: ClipContext): PreparedSample {
   const gathered = new Gathering(context);
   const reads = Object.entries(expression.reads);
-  for (const event of new Set([...reads.map(([, [, event]]) => event), ...(expression.events ?? [])])) gathered.takeEvent(event);
+  for (const event of eventsNeeded(expression)) gathered.takeEvent(event);
   if (reads.length > 0) gathered.takePlaces(reads);
+  if (expression.window) gathered.takeWindow(expression.window);
   for (const id of expression.lengths ?? []) gathered.takeLength(id);
   for (const [id, points] of Object.entries(expression.resting ?? {})) gathered.takeResting(id, points);
   return gathered.result();
@@ -45,6 +61,8 @@ class Gathering {
   private readonly resting: Named<string>[] = [];
   private readonly events: Named<EventId>[] = [];
   private readonly scaleFrames = new Set<number>();
+  private window: Sample["window"] = null;
+  private isCut = false;
 
   constructor(private readonly context: ClipContext) {}
 
@@ -63,7 +81,7 @@ class Gathering {
     if (event.source === "suggested") this.reasons.push(reasonOf("event-guess", `${EVENT_NAMES[id]} is a guess`));
   }
 
-  takePlaces(reads: readonly (readonly [string, PlaceAtEvent])[]): void {
+  takePlaces(reads: readonly (readonly [string, PlaceAtMoment])[]): void {
     const { tracks } = this.context;
     if (!tracks) return this.context.swing.events.contact ? this.remove("time-unknown") : this.remove("event-missing", "contact is not marked");
     for (const place of new Set(reads.map(([, [place]]) => place))) {
@@ -73,19 +91,19 @@ class Gathering {
   }
 
   /** One point set serves every use of a place, or the next one is tried for all of them. */
-  private takePlace(place: PlaceId, uses: readonly (readonly [string, PlaceAtEvent])[], tracks: ClipTracks): void {
+  private takePlace(place: PlaceId, uses: readonly (readonly [string, PlaceAtMoment])[], tracks: ClipTracks): void {
     let firstFailure: { id: TrustReasonId; say: string } | null = null;
     for (const mix of mixesOf(place)) {
-      const found: { name: string; event: EventId; parts: { track: Track; weight: number; at: PointAtTime }[] }[] = [];
+      const found: { name: string; moment: Moment; parts: { track: Track; weight: number; at: PointAtTime }[] }[] = [];
       let failure: { id: TrustReasonId; say: string } | null = null;
-      for (const [name, [, event]] of uses) {
-        const parts = this.mixAt(mix, event, tracks);
+      for (const [name, [, moment]] of uses) {
+        const parts = this.mixAt(mix, moment, tracks);
         if (parts === null) continue;
         if ("id" in parts) failure ??= parts;
-        else found.push({ name, event, parts: parts.list });
+        else found.push({ name, moment, parts: parts.list });
       }
       if (!failure) {
-        for (const { name, event, parts } of found) this.addPlace(name, event, parts);
+        for (const { name, moment, parts } of found) this.addPlace(name, moment, parts);
         return;
       }
       firstFailure ??= failure;
@@ -93,13 +111,23 @@ class Gathering {
     if (firstFailure) this.remove(firstFailure.id, firstFailure.say);
   }
 
-  private mixAt(mix: PointMix, event: EventId, tracks: ClipTracks) {
-    const moment = this.events.find(({ id }) => id === event);
+  /** Seconds and SD of a moment, and the event it is told by; null when one of its events is not marked. */
+  private timeOf(moment: Moment): { readonly event: EventId; readonly value: number; readonly sd: number } | null {
+    const parts = eventsOf(moment).map(({ event, weight }) => ({ event, weight, known: this.events.find(({ id }) => id === event) }));
+    const [heaviest] = [...parts].sort((a, b) => b.weight - a.weight);
+    if (!heaviest || parts.some(({ known }) => !known)) return null;
+    const value = parts.reduce((sum, { weight, known }) => sum + weight * (known?.value ?? NaN), 0);
+    return { event: heaviest.event, value, sd: Math.hypot(...parts.map(({ weight, known }) => weight * (known?.sd ?? 0))) };
+  }
+
+  private mixAt(mix: PointMix, given: Moment, tracks: ClipTracks) {
+    const moment = this.timeOf(given);
     if (!moment) return null;
+    const { event } = moment;
     const list: { track: Track; weight: number; at: PointAtTime }[] = [];
     for (const [point, weight] of Object.entries(mix) as [PointId, number][]) {
       const track = tracks.byPoint[point];
-      const read = event === "contact" ? pointAtContact : pointAtEvent;
+      const read = given === "contact" ? pointAtContact : pointAtEvent;
       const at = track ? read(track, tracks, moment.value, moment.sd) : ("points-missing" as const);
       if (!track || typeof at === "string") return failureOf(point, event, moment.value, track, tracks, typeof at === "string" ? at : "points-missing");
       list.push({ track, weight, at });
@@ -107,12 +135,21 @@ class Gathering {
     return { list };
   }
 
-  private addPlace(name: string, event: EventId, parts: readonly { track: Track; weight: number; at: PointAtTime }[]): void {
-    const terms = parts.flatMap(({ track, weight, at }) => at.terms.map((term) => ({ input: this.inputOf(track, term.frame, event), weight: weight * term.weight })));
+  takeWindow(read: WindowRead): void {
+    if (this.isMissing) return;
+    const { window, failure, hasSuggested, isCut } = prepareWindow(read, this.events, this.context);
+    if (failure) return this.remove(failure.id, failure.say);
+    if (hasSuggested) this.reasons.push(reasonOf("points-unconfirmed"));
+    this.window = window;
+    this.isCut = isCut;
+  }
+
+  private addPlace(name: string, moment: Moment, parts: readonly { track: Track; weight: number; at: PointAtTime }[]): void {
+    const terms = parts.flatMap(({ track, weight, at }) => at.terms.map((term) => ({ input: this.inputOf(track, term.frame, this.timeOf(moment)?.event ?? "contact"), weight: weight * term.weight })));
     const speed = parts.every(({ at }) => at.speed !== null)
       ? parts.reduce((sum, { weight, at }) => ({ h: sum.h + weight * (at.speed?.h ?? 0), v: sum.v + weight * (at.speed?.v ?? 0) }), { h: 0, v: 0 })
       : null;
-    this.places.push({ name, event, terms, speed });
+    this.places.push({ name, moment: eventsOf(moment), terms, speed });
   }
 
   private inputOf(track: Track, frame: number, event: EventId): number {
@@ -156,11 +193,11 @@ class Gathering {
     });
     const inputsUsed: InputsUsed = {
       frames,
-      points: [...new Set(inputs.map(({ point }) => point))],
+      points: [...new Set([...inputs.map(({ point }) => point), ...(this.window?.points.map(({ point }) => point) ?? [])])],
       events: events.map(({ id }) => id),
       scaleFrameIndexes: [...this.scaleFrames].sort((a, b) => a - b),
     };
-    return { sample: this.isMissing ? null : { inputs, places, lengths, resting, events }, reasons: this.reasons, inputsUsed };
+    return { sample: this.isMissing ? null : { inputs, places, lengths, resting, events, window: this.window }, reasons: this.reasons, inputsUsed, isCut: this.isCut };
   }
 }
 

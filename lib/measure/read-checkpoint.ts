@@ -10,9 +10,10 @@ import { nullRuleHolds } from "@/lib/measure/null-rule";
 import { prepareSample } from "@/lib/measure/prepare-sample";
 import type { InputsUsed, NamedReading, Reading } from "@/lib/measure/reading";
 import { checkRules, STARTER_RULES, type ReadingRules } from "@/lib/measure/reading-rules";
+import { lookAtWindow } from "@/lib/measure/look-at-window";
 import type { Sample } from "@/lib/measure/sample";
 import { effectOf, reasonOf, sortReasons, type TrustReason } from "@/lib/measure/trust-reasons";
-import { bandInForce, chancesOf, deviationOf, okWidth, sizeOf, verdictOf } from "@/lib/measure/verdict";
+import { bandInForce, chancesOf, chancesWhenCensored, deviationOf, okWidth, sizeOf, verdictOf } from "@/lib/measure/verdict";
 
 const NOTHING: InputsUsed = { frames: [], points: [], events: [], scaleFrameIndexes: [] };
 
@@ -70,21 +71,25 @@ interface Attempt {
 }
 
 function attempt(definition: CheckpointDefinition, expression: Expression, isStillNeeded: boolean, context: ClipContext): Attempt {
-  const { sample, reasons, inputsUsed } = prepareSample(expression, context);
+  const { sample, reasons, inputsUsed, isCut } = prepareSample(expression, context);
   const own = [...reasons];
   const moved = stillCameraReason(isStillNeeded, expression, context.clip);
   if (moved) own.push(moved);
   const disorder = orderProblem(context.swing.events, inputsUsed.events);
   if (disorder) own.push(reasonOf("rule", disorder));
   if (!sample || moved || disorder) return { estimate: null, reasons: own, inputsUsed };
-  const result = estimate(definition.estimate, expression, sample, context.rules.draws, seedOf(definition, sample));
-  if (!result) own.push(reasonOf("points-missing", "two of its points lie on each other"));
-  return { estimate: result, reasons: own, inputsUsed };
+  const look = lookAtWindow(expression, sample, definition, isCut, context);
+  if (look.reason) return { estimate: null, reasons: [...own, look.reason], inputsUsed };
+  const { censor } = definition;
+  const foldsAt = "foldsAt" in expression ? (expression as Formula).foldsAt : undefined;
+  const result = estimate(definition.estimate, expression, sample, { draws: context.rules.draws, seed: seedOf(definition, sample), censor, foldsAt });
+  if (!result) own.push(reasonOf("points-missing", sample.window ? "nothing in this stretch to read it from" : "two of its points lie on each other"));
+  return { estimate: result, reasons: own, inputsUsed: { ...inputsUsed, frames: [...inputsUsed.frames, ...look.frames] } };
 }
 
 /** The same inputs give the same draws; so does a point that was dragged, so that its reading's doubt moves smoothly. */
-function seedOf({ formulaId, formulaVersion }: CheckpointDefinition, { inputs }: Sample): string {
-  return `${formulaId}@${formulaVersion} ${inputs.map(({ point }) => point).join(" ")}`;
+function seedOf({ formulaId, formulaVersion }: CheckpointDefinition, { inputs, window }: Sample): string {
+  return `${formulaId}@${formulaVersion} ${[...inputs, ...(window?.points ?? [])].map(({ point }) => point).join(" ")}`;
 }
 
 function readNamed(
@@ -95,6 +100,7 @@ function readNamed(
   const expression = Object.hasOwn(formula.named, id) ? formula.named[id] : undefined;
   if (!expression) throw new RangeError(`formula ${formula.id} version ${formula.version} has no value named ${id}`);
   if (before.some((reason) => effectOf(reason.id) === "null")) return unknown(before);
+  if (expression.lacks) return unknown([reasonOf("rule", expression.lacks)]);
   const { estimate: own, reasons } = attempt(definition, expression, named.stillCamera ?? definition.stillCamera, context);
   if (!own) return unknown([...before, ...reasons]);
   const all = sortReasons([...before, ...reasons]);
@@ -114,17 +120,19 @@ function assemble(
   const { rules, swing, clip } = context;
   const band = bandInForce(definition, swing.ageYears, rules);
   const off = clip.cameraOffDeg;
-  const sdCamera = found && definition.maxCameraOffDeg !== null && off !== null && Number.isFinite(off) ? formula.cameraSdPerDeg * Math.abs(off) : 0;
+  const sdCamera = found && !found.isCensored && definition.maxCameraOffDeg !== null && off !== null && Number.isFinite(off) ? formula.cameraSdPerDeg * Math.abs(off) : 0;
   const sdWhole = found ? Math.hypot(found.sd, sdCamera) : 0;
   if (found && band && sdWhole > okWidth(band)) reasons.push(reasonOf("wide"));
   const isGrey = found !== null && reasons.some(({ id }) => effectOf(id) === "grey");
   const isJudged = found !== null && band !== null && !isGrey && !definition.ownBaselineOnly &&
     !(swing.swingKind === "running-slap" && rules.slap.ownBaselineOnly.includes(definition.id));
-  const chances = isJudged ? chancesOf(found, sdCamera, band, formula.foldsAt, definition.formulaId) : null;
+  const certain = isJudged && found.isCensored && definition.censor ? chancesWhenCensored(definition.censor) : null;
+  const chances = certain ?? (isJudged ? chancesOf(found, sdCamera, band, formula.foldsAt, definition.formulaId) : null);
   const deviation = isJudged ? deviationOf(found.value, band) : null;
   return {
     checkpointId: definition.id, formulaId: definition.formulaId, formulaVersion: definition.formulaVersion, unit: definition.unit,
-    value: found?.value ?? null, sd: found?.sd ?? null, doubt: found?.doubt ?? null, sdCamera, quantiles: found?.quantiles ?? null,
+    value: found?.value ?? null, sd: found && !found.isCensored ? found.sd : null, doubt: found && !found.isCensored ? found.doubt : null, sdCamera,
+    censoredWords: found?.isCensored ? (definition.censor?.say ?? null) : null, quantiles: found?.quantiles ?? null,
     probabilities: chances,
     verdict: chances && band ? verdictOf(chances, sdWhole, band, rules.verdict) : null,
     size: deviation && band ? sizeOf(deviation.distance, sdWhole, okWidth(band), rules.size) : null,

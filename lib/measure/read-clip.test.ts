@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
-import { isKnownFormula, listFormulas } from "@/lib/measure/formula-registry";
+import { isKnownFormula } from "@/lib/measure/formula-registry";
 import { readCheckpoint } from "@/lib/measure/read-checkpoint";
 import { readClip } from "@/lib/measure/read-clip";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
@@ -66,42 +66,7 @@ describe("values worked by hand", () => {
   });
 });
 
-describe("laws of the picture", () => {
-  const numbers = (filming: Filming) => readHitter(filming).map(({ checkpointId, value, sd, named }) => [checkpointId, value, sd, ...named.map((one) => one.word ?? one.value)] as const);
-  const expectSame = (one: ReturnType<typeof numbers>, other: ReturnType<typeof numbers>, canDrawDiffer: boolean) => {
-    expect(one.length).toBe(listFormulas().length);
-    one.forEach(([id, value, sd, ...named], i) => {
-      const [, otherValue, otherSd, ...otherNamed] = other[i] ?? [id, null, null];
-      expect(value, id).not.toBeNull();
-      expect(Math.abs((otherValue ?? NaN) - (value ?? NaN)), id).toBeLessThan(1e-9);
-      expect(Math.abs((otherSd ?? NaN) / (sd ?? NaN) - 1), id).toBeLessThan(canDrawDiffer ? 0.15 : 1e-6);
-      named.forEach((extra, k) => {
-        const otherExtra = otherNamed[k];
-        if (typeof extra === "number") expect(Math.abs(Number(otherExtra) - extra), id).toBeLessThan(1e-9);
-        else expect(otherExtra, id).toBe(extra);
-      });
-    });
-  };
-  it("a mirrored file reads as the file before it was mirrored", () => {
-    expectSame(numbers({}), numbers({ mirrored: true, shift: [200, 700] }), true);
-  });
-  it("a left-handed hitter who is the mirror image reads as the right-handed one", () => {
-    expectSame(numbers({}), numbers({ side: "left" }), true);
-  });
-  it("a mirrored file of a left-handed hitter is turned back exactly once", () => {
-    expectSame(numbers({}), numbers({ side: "left", mirrored: true }), true);
-  });
-  it("moving the picture changes nothing", () => {
-    fc.assert(fc.property(fc.integer({ min: -3000, max: 3000 }), fc.integer({ min: -3000, max: 3000 }), (x, y) => {
-      expectSame(numbers({}), numbers({ shift: [x, y] }), true);
-    }), { numRuns: 8 });
-  });
-  it("zooming the picture in changes no value", () => {
-    fc.assert(fc.property(fc.double({ min: 1.3, max: 6, noNaN: true }), (zoom) => {
-      const plain = numbers({ zoom: 1.3 });
-      numbers({ zoom }).forEach(([id, value], i) => expect(Math.abs((value ?? NaN) - (plain[i]?.[1] ?? NaN)), id).toBeLessThan(1e-9));
-    }), { numRuns: 8 });
-  });
+describe("the side of the swing", () => {
   it("a left-handed hitter filmed but noted as right-handed reads the other way: the side is not guessed", () => {
     const { clip } = filmed(hitter, { side: "left" });
     const { swing } = filmed(hitter);
@@ -123,7 +88,7 @@ describe("laws of doubt", () => {
   });
   it("suggested points have more doubt than placed ones and make the reading grey, without a verdict", () => {
     const placed = readHitter();
-    readHitter({ source: "suggested" }, without(["knob", "tip"])).forEach((reading, i) => {
+    readHitter({ source: "suggested" }, without(["knob", "tip", "helmet"])).forEach((reading, i) => {
       if (reading.value === null || reading.inputsUsed.points.length === 0) return;
       expect(reading.doubt?.points, reading.checkpointId).toBeGreaterThan(placed[i]?.doubt?.points ?? NaN);
       expect(reading.reasons.map(({ id }) => id)).toContain("points-unconfirmed");

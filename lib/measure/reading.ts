@@ -6,8 +6,8 @@ import type { TrustReason } from "@/lib/measure/trust-reasons";
 /** A frame from which a reading took points, so that a page can show the still. */
 export interface UsedFrame {
   readonly frameIndex: number;
-  /** The event whose value the frame gave. */
-  readonly at: EventId;
+  /** The event whose value the frame gave, or `window`: the frame of a window that decided it. */
+  readonly at: EventId | "window";
   readonly points: readonly PointId[];
 }
 
@@ -65,8 +65,10 @@ export interface Reading {
   readonly unit: string;
   /** `null` = unknown, never fine; `reasons` says why. */
   readonly value: number | null;
-  /** Standard deviation in the unit, without the camera's part. */
+  /** Standard deviation in the unit, without the camera's part; null where only "that or more" is known. */
   readonly sd: number | null;
+  /** The value is a limit beyond which only "that or more" is known, in these words; null = it is a value. */
+  readonly censoredWords: string | null;
   readonly doubt: DoubtParts | null;
   /** What the known angle of the camera adds, kept apart: two sets from one set-up share it. 0 when square or unknown. */
   readonly sdCamera: number;

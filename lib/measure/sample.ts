@@ -2,6 +2,8 @@ import type { LengthId } from "@/lib/measure/body-lengths";
 import type { EventId } from "@/lib/measure/clip-input";
 import type { Expression, FormulaScales } from "@/lib/measure/formula";
 import type { PointId } from "@/lib/measure/points";
+import { windowFiller, windowUnknownCount, type SampleWindow } from "@/lib/measure/sample-window";
+import type { WindowView } from "@/lib/measure/window-read";
 
 /** A number with its SD, by name. */
 export interface Named<K extends string> {
@@ -19,17 +21,19 @@ export interface SampleInput {
   readonly sd: number;
 }
 
-/** A place as a weighted sum of inputs, and how fast it moves around its event (pixels a second). */
+/** A place as a weighted sum of inputs, and how fast it moves around its moment (pixels a second). */
 export interface SamplePlace {
   readonly name: string;
-  readonly event: EventId;
+  /** The events whose times make its moment, with their weights. */
+  readonly moment: readonly { readonly event: EventId; readonly weight: number }[];
   readonly terms: readonly { readonly input: number; readonly weight: number }[];
   readonly speed: { readonly h: number; readonly v: number } | null;
 }
 
 /**
  * Everything an expression reads, with its noise. Its unknowns stand in one row, each in units of its SD: h and v of
- * every input, then lengths, resting heights, event times. They are independent of each other.
+ * every input, then lengths, resting heights, event times, then the window's points sample by sample. They are independent
+ * of each other.
  */
 export interface Sample {
   readonly inputs: readonly SampleInput[];
@@ -37,6 +41,7 @@ export interface Sample {
   readonly lengths: readonly Named<LengthId>[];
   readonly resting: readonly Named<string>[];
   readonly events: readonly Named<EventId>[];
+  readonly window: SampleWindow | null;
 }
 
 export type DoubtGroup = "points" | "scale" | "time";
@@ -48,21 +53,38 @@ export function groupsOf(sample: Sample): readonly DoubtGroup[] {
     ...sample.lengths.map((): DoubtGroup => "scale"),
     ...sample.resting.map((): DoubtGroup => "points"),
     ...sample.events.map((): DoubtGroup => "time"),
+    ...new Array<DoubtGroup>(windowUnknownCount(sample.window)).fill("points"),
   ];
 }
 
+/** What a formula without a window is given in its place. */
+const NO_WINDOW: WindowView = { seconds: new Float64Array(0), first: 0, last: -1, from: NaN, to: NaN, framePeriodSeconds: NaN, at: {}, decidedBy: -1 };
+
+/** The values of one set of unknowns. */
+export interface Evaluator {
+  /** The expression's value when every unknown lies `offsets[i]` SDs from its estimate; one number per unknown, as groupsOf. */
+  readonly valueAt: (offsets: Float64Array) => number;
+  /** The scales and the window of the last value, for what else is asked about it. */
+  readonly scales: FormulaScales;
+  readonly window: WindowView;
+}
+
 /**
- * A function that gives the expression's value when every unknown lies `offsets[i]` SDs from its estimate; one number
- * per unknown, as groupsOf. It reuses its own memory between calls, since a folded reading calls it hundreds of times.
+ * Evaluates an expression at a sample. It reuses its own memory between calls, since a drawn reading calls it hundreds of
+ * times.
+ * @param isSmoothed takes the window's smoothed series instead of those as placed
  */
-export function evaluatorOf(expression: Expression, sample: Sample): (offsets: Float64Array) => number {
+export function evaluatorOf(expression: Expression, sample: Sample, isSmoothed = false): Evaluator {
   const { inputs, places, lengths, resting, events } = sample;
   const lengthsFrom = 2 * inputs.length;
   const restingFrom = lengthsFrom + lengths.length;
   const eventsFrom = restingFrom + resting.length;
+  const windowFrom = eventsFrom + events.length;
   const seconds: Partial<Record<EventId, number>> = {};
   const scales = { length: {} as Record<LengthId, number>, resting: {} as Record<string, number>, seconds: seconds as FormulaScales["seconds"] };
   const positions: Record<string, { h: number; v: number }> = {};
+  const filler = sample.window ? windowFiller(sample.window, isSmoothed) : null;
+  const window = filler?.view ?? NO_WINDOW;
   const plans = places.map((place) => {
     const position = { h: 0, v: 0 };
     positions[place.name] = position;
@@ -70,18 +92,23 @@ export function evaluatorOf(expression: Expression, sample: Sample): (offsets: F
       const input = inputs[index];
       return input ? [{ h: weight * input.h, v: weight * input.v, sd: weight * input.sd, at: 2 * index }] : [];
     });
-    const event = events.findIndex(({ id }) => id === place.event);
-    const late = (events[event]?.sd ?? 0) * (place.speed ? 1 : 0);
-    return { position, terms, lateH: late * (place.speed?.h ?? 0), lateV: late * (place.speed?.v ?? 0), eventAt: eventsFrom + event };
+    const delays = place.moment.map(({ event, weight }) => {
+      const index = events.findIndex(({ id }) => id === event);
+      const late = place.speed ? weight * (events[index]?.sd ?? 0) : 0;
+      return { h: late * (place.speed?.h ?? 0), v: late * (place.speed?.v ?? 0), at: eventsFrom + index };
+    });
+    return { position, terms, delays };
   });
-  return (offsets) => {
+  const valueAt = (offsets: Float64Array): number => {
     lengths.forEach(({ id, value, sd }, i) => (scales.length[id] = value + sd * (offsets[lengthsFrom + i] ?? 0)));
     resting.forEach(({ id, value, sd }, i) => (scales.resting[id] = value + sd * (offsets[restingFrom + i] ?? 0)));
     events.forEach(({ id, value, sd }, i) => (seconds[id] = value + sd * (offsets[eventsFrom + i] ?? 0)));
-    for (const { position, terms, lateH, lateV, eventAt } of plans) {
-      const delay = offsets[eventAt] ?? 0;
-      let h = lateH * delay;
-      let v = lateV * delay;
+    for (const { position, terms, delays } of plans) {
+      let [h, v] = [0, 0];
+      for (const delay of delays) {
+        h += delay.h * (offsets[delay.at] ?? 0);
+        v += delay.v * (offsets[delay.at] ?? 0);
+      }
       for (const term of terms) {
         h += term.h + term.sd * (offsets[term.at] ?? 0);
         v += term.v + term.sd * (offsets[term.at + 1] ?? 0);
@@ -89,6 +116,8 @@ export function evaluatorOf(expression: Expression, sample: Sample): (offsets: F
       position.h = h;
       position.v = v;
     }
-    return expression.value(positions, scales);
+    filler?.fill(offsets, windowFrom, scales.seconds);
+    return expression.value(positions, scales, window);
   };
+  return { valueAt, scales, window };
 }

@@ -25,13 +25,13 @@ export interface ClipTracks {
 }
 
 /**
- * Turns a clip into tracks. `null` when its view or its real time is not known, its times do not increase, or there is
- * nothing to take the interval between frames from.
+ * Turns a clip into tracks. `null` when its view or its real time is not known, its times do not increase, or it has
+ * fewer than two frames, so that there is no interval between them.
  */
 export function tracksOf(clip: ClipInput, side: Side): ClipTracks | null {
   const { view, secondsFromContact: seconds } = clip;
-  if (view === null || seconds === null || seconds.length === 0 || !seconds.every(Number.isFinite)) return null;
-  const periodSeconds = seconds.length > 1 ? framePeriod(seconds) : 1 / (clip.captureFps ?? NaN);
+  if (view === null || seconds === null || seconds.length < 2 || !seconds.every(Number.isFinite)) return null;
+  const periodSeconds = framePeriod(seconds);
   if (!(periodSeconds > 0 && periodSeconds < Infinity)) return null;
   const byPoint: Partial<Record<PointId, Track>> = {};
   for (const point of POINT_IDS) {

@@ -7,7 +7,7 @@ import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import { chancesOf, deviationOf, sizeOf, verdictOf } from "@/lib/measure/verdict";
 
 const band: Band = { ok: [10, 20], act: [5, 25] };
-const normal = (value: number, sd: number): Estimate => ({ value, sd, doubt: { points: sd, scale: 0, time: 0 }, quantiles: null, draws: null });
+const normal = (value: number, sd: number): Estimate => ({ value, sd, doubt: { points: sd, scale: 0, time: 0 }, quantiles: null, draws: null, isCensored: false });
 const verdict = (value: number, sd: number, own: Band = band) => verdictOf(chancesOf(normal(value, sd), 0, own, undefined, "test"), sd, own, STARTER_RULES.verdict);
 
 describe("verdicts", () => {

@@ -1,4 +1,4 @@
-import type { Band, CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
+import type { Band, CensorLimit, CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { Estimate } from "@/lib/measure/estimate";
 import { normalBelow } from "@/lib/measure/normal";
 import { normalDraws } from "@/lib/measure/normal-draws";
@@ -42,6 +42,12 @@ export function chancesOf(estimate: Estimate, sdCamera: number, band: Band, fold
     low: actLow === null ? 0 : below(actLow),
     high: actHigh === null ? 0 : above(actHigh),
   };
+}
+
+/** Chances where only "that or more" is known: the library says what that is worth, with certainty. */
+export function chancesWhenCensored({ verdict, below }: CensorLimit): BandChances {
+  if (verdict.startsWith("inside ok")) return { fine: 1, low: 0, high: 0 };
+  return below !== undefined ? { fine: 0, low: 1, high: 0 } : { fine: 0, low: 0, high: 1 };
 }
 
 function folded(value: number, limits: readonly [number, number] | undefined): number {

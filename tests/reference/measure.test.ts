@@ -20,8 +20,8 @@ function sampleOf(places: Readonly<Record<string, readonly [number, number]>>, s
   const list = Object.entries(places);
   return {
     inputs: list.map(([, [h, v]], frame) => ({ point: "tip", frame, h, v, sd })),
-    places: list.map(([name], input) => ({ name, event: "contact", terms: [{ input, weight: 1 }], speed: { h: 0, v: 0 } })),
-    lengths: [], resting: [], events: [],
+    places: list.map(([name], input) => ({ name, moment: [{ event: "contact", weight: 1 }], terms: [{ input, weight: 1 }], speed: { h: 0, v: 0 } })),
+    lengths: [], resting: [], events: [], window: null,
   };
 }
 
@@ -71,22 +71,22 @@ describe("T6.12 noise carried through", () => {
   const angle = expression({ reads, value: ({ a, b, c }) => angleDeg(a, b, c) });
 
   it("a joint's angle has the published SD by first-order propagation", () => {
-    expect(Math.abs((estimate("plain", angle, joint, 400, "case")?.sd ?? NaN) - sd)).toBeLessThan(tolerance);
+    expect(Math.abs((estimate("plain", angle, joint, { draws: 400, seed: "case" })?.sd ?? NaN) - sd)).toBeLessThan(tolerance);
   });
   it("and by draws, within their own error", () => {
-    const drawn = estimate("folded", angle, joint, 20000, "case")?.sd ?? NaN;
+    const drawn = estimate("folded", angle, joint, { draws: 20000, seed: "case" })?.sd ?? NaN;
     expect(Math.abs(drawn / expected.joint_angle_noise.mc_sd - 1)).toBeLessThan(0.02);
   });
   it("a segment's direction has the published SD", () => {
     const { L, sigma: noise, sigma_deg: published } = expected.segment_dir_noise;
     const direction = expression({ reads: { a: reads.a, b: reads.b }, value: ({ a, b }) => atan2Deg(b.v - a.v, b.h - a.h) });
-    expect(Math.abs((estimate("plain", direction, sampleOf({ a: [0, 0], b: [0.3, Math.sqrt(L ** 2 - 0.09)] }, noise), 400, "case")?.sd ?? NaN) - published)).toBeLessThan(tolerance);
+    expect(Math.abs((estimate("plain", direction, sampleOf({ a: [0, 0], b: [0.3, Math.sqrt(L ** 2 - 0.09)] }, noise), { draws: 400, seed: "case" })?.sd ?? NaN) - published)).toBeLessThan(tolerance);
   });
   it.each(expected.vel_noise)("speed and acceleration from differences at $fps frames a second have the published SD", ({ sigma_mm, fps, sigma_v_mps, sigma_a }) => {
     const three = sampleOf({ a: [0, 0], b: [0.1, 0], c: [0.2, 0] }, sigma_mm / 1000);
     const speed = expression({ reads, value: ({ a, c }) => ((c.h - a.h) * fps) / 2 });
     const acceleration = expression({ reads, value: ({ a, b, c }) => (a.h - 2 * b.h + c.h) * fps ** 2 });
-    expect(Math.abs((estimate("plain", speed, three, 400, "case")?.sd ?? NaN) / sigma_v_mps - 1)).toBeLessThan(tolerance);
-    expect(Math.abs((estimate("plain", acceleration, three, 400, "case")?.sd ?? NaN) / sigma_a - 1)).toBeLessThan(tolerance);
+    expect(Math.abs((estimate("plain", speed, three, { draws: 400, seed: "case" })?.sd ?? NaN) / sigma_v_mps - 1)).toBeLessThan(tolerance);
+    expect(Math.abs((estimate("plain", acceleration, three, { draws: 400, seed: "case" })?.sd ?? NaN) / sigma_a - 1)).toBeLessThan(tolerance);
   });
 });

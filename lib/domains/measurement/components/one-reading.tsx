@@ -58,7 +58,7 @@ export function OneReading({ reading, name, events, onGo }: OneReadingProps) {
           <p className="bar-line">
             {frames.map((it) => (
               <button key={it.event} type="button" className="btn" onClick={() => onGo(it.frameIndex)}>
-                {words.lookAt(eventNames[it.event].toLowerCase())}
+                {it.event === "window" ? words.lookHere : words.lookAt(eventNames[it.event].toLowerCase())}
               </button>
             ))}
           </p>

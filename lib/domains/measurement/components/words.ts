@@ -13,6 +13,7 @@ const en = {
   },
   short: { "talk-about": "", watch: "", "cannot-tell": "", fine: "", "no-verdict": "read", "not-sure": "not sure", "not-read": "not read" },
   lookAt: (event: string) => `Show ${event}`,
+  lookHere: "Show the frame that decided it",
 };
 
 export const measurementWords = defineWords({ en });

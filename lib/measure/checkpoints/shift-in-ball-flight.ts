@@ -1,0 +1,40 @@
+import { defineFormula } from "@/lib/measure/formula";
+import type { WindowView } from "@/lib/measure/window-read";
+import { largestIn } from "@/lib/measure/windows/extremes";
+import { vertexOf } from "@/lib/measure/windows/parabola";
+
+type Belt = WindowView<"belt">;
+
+/** Speed of the belt toward the pitcher on a sample, pixels a second, by central differences; NaN at the ends. */
+function speedAt({ at, seconds }: Belt, i: number): number {
+  const { h } = at.belt;
+  return ((h[i + 1] ?? NaN) - (h[i - 1] ?? NaN)) / ((seconds[i + 1] ?? NaN) - (seconds[i - 1] ?? NaN));
+}
+
+/** When the belt moves fastest, seconds from contact, by the parabola through the fastest sample and its neighbours. */
+function fastestSeconds(window: Belt): number {
+  largestIn(window, (i) => speedAt(window, i));
+  const i = window.decidedBy;
+  const times = [i - 1, i, i + 1].map((sample) => window.seconds[sample] ?? NaN) as [number, number, number];
+  const speeds = [i - 1, i, i + 1].map((sample) => speedAt(window, sample)) as [number, number, number];
+  return speeds.some(Number.isNaN) ? times[1] : vertexOf(times, speeds);
+}
+
+/**
+ * When the belt moves forward fastest, as a share of the ball's flight, 0 = release, 1 = contact. Belt filtered at 10 Hz up to contact.
+ * Camera: most drawn hitters move by 0.0002 a degree; ten times that is taken (tests/golden/camera-slopes.ts).
+ */
+export default defineFormula({
+  id: "shift-in-ball-flight",
+  version: 1,
+  reads: {},
+  window: { from: ({ load }) => load, to: ({ contact }) => contact, tracks: { belt: "midhip" }, axes: "h", filterHz: 10 },
+  events: ["release", "load", "contact"],
+  lengths: ["T"],
+  cameraSdPerDeg: 0.002,
+  value: (_, { seconds: { release, contact } }, window) => (fastestSeconds(window) - release) / (contact - release),
+  symbols: (_, window) => ({
+    speed: Float64Array.from(window.seconds, (__, i) => (i < window.first || i > window.last ? NaN : speedAt(window, i))),
+    t_shift: fastestSeconds(window),
+  }),
+});

@@ -1,0 +1,27 @@
+import { atan2Deg } from "@/lib/measure/angles";
+import { defineFormula, expression } from "@/lib/measure/formula";
+
+/**
+ * How much the trunk bends toward the plate from landing to contact, degrees; positive = folds, negative = stands up.
+ * Camera: the trunk's lean in depth changes by about 17 degrees, of which a degree shows its sine (geometry).
+ */
+export default defineFormula({
+  id: "trunk-fold-change",
+  version: 1,
+  reads: {
+    contactChest: ["midsh", "contact"], contactHips: ["midhip", "contact"],
+    plantChest: ["midsh", "plant"], plantHips: ["midhip", "plant"],
+  },
+  cameraSdPerDeg: 0.3,
+  value: (p) =>
+    atan2Deg(p.contactChest.h - p.contactHips.h, p.contactChest.v - p.contactHips.v) -
+    atan2Deg(p.plantChest.h - p.plantHips.h, p.plantChest.v - p.plantHips.v),
+  named: {
+    /** How far the hips are shoved away from the plate from landing to contact, in torso lengths. */
+    "seat-out": expression({
+      reads: { atPlant: ["midhip", "plant"], atContact: ["midhip", "contact"] },
+      lengths: ["T"],
+      value: ({ atPlant, atContact }, { length }) => (atPlant.h - atContact.h) / length.T,
+    }),
+  },
+});

@@ -1,0 +1,56 @@
+import { fillNormals, poolStart } from "@/lib/measure/normal-pool";
+import type { DoubtGroup } from "@/lib/measure/sample";
+
+type ValueAt = (offsets: Float64Array) => number;
+
+/** Share of an SD by which each unknown is moved to find the slope of the value. */
+const STEP = 0.01;
+
+/**
+ * First-order variance of each group of unknowns: the square of the value's slope in units of each unknown's SD.
+ * @param step in SDs; a whole one where the value moves in jumps, as that of a window does
+ */
+export function variancesOf(valueAt: ValueAt, groups: readonly DoubtGroup[], wanted: readonly DoubtGroup[], step: number = STEP): Record<DoubtGroup, number> {
+  const offsets = new Float64Array(groups.length);
+  const variance = { points: 0, scale: 0, time: 0 };
+  groups.forEach((group, i) => {
+    if (!wanted.includes(group)) return;
+    offsets[i] = step;
+    const above = valueAt(offsets);
+    offsets[i] = -step;
+    const below = valueAt(offsets);
+    offsets[i] = 0;
+    variance[group] += ((above - below) / (2 * step)) ** 2;
+  });
+  return variance;
+}
+
+/**
+ * Values of seeded draws of all unknowns; those that cannot be computed are left out, infinite ones stay.
+ * @param isTimeKnown false holds the event times still
+ */
+export function evaluateDraws(valueAt: ValueAt, groups: readonly DoubtGroup[], count: number, seed: string, isTimeKnown: boolean): number[] {
+  const offsets = new Float64Array(groups.length);
+  const still = isTimeKnown ? [] : groups.flatMap((group, i) => (group === "time" ? [i] : []));
+  const start = poolStart(seed);
+  const values: number[] = [];
+  for (let draw = 0; draw < count; draw++) {
+    fillNormals(offsets, start, draw);
+    for (const i of still) offsets[i] = 0;
+    const value = valueAt(offsets);
+    if (!Number.isNaN(value)) values.push(value);
+  }
+  return values;
+}
+
+/** SD of numbers about their mean (n-1); 0 for fewer than two. */
+export function spread(values: readonly number[]): number {
+  if (values.length < 2) return 0;
+  const mean = meanOf(values);
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+}
+
+/** Mean; NaN for none. */
+export function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}

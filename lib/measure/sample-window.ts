@@ -1,0 +1,123 @@
+import type { EventId } from "@/lib/measure/clip-input";
+import type { FormulaScales } from "@/lib/measure/formula";
+import type { PointId } from "@/lib/measure/points";
+import type { WindowBound, WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
+
+/** One point through a window: what carries noise there. Swing coordinates in pixels, NaN where it is not placed. */
+export interface PointSeries {
+  readonly point: PointId;
+  readonly h: Float64Array;
+  readonly v: Float64Array;
+  /** SD of one coordinate on each sample. */
+  readonly sd: Float64Array;
+}
+
+/** Writes the filtered input into the output, both of one length. */
+export type Filter = (input: Float64Array, output: Float64Array) => void;
+
+/** A window gathered from a clip, with its noise. Samples outside it are at hand for the draws in which its bounds move. */
+export interface SampleWindow {
+  readonly seconds: Float64Array;
+  /** The clip's frame nearest to each sample. */
+  readonly frames: Int32Array;
+  readonly framePeriodSeconds: number;
+  readonly points: readonly PointSeries[];
+  /** The same series smoothed, from which the noise's own part in an extreme is found. Same order as `points`. */
+  readonly smoothed: readonly PointSeries[];
+  readonly tracks: readonly { readonly name: string; readonly parts: readonly { readonly point: number; readonly weight: number }[] }[];
+  readonly read: WindowRead;
+  /** With `frames` in the read: the samples chosen, whatever the draws do to the bounds. */
+  readonly fixed: { readonly first: number; readonly last: number } | null;
+  /** The series hold unfiltered values; this filters them. */
+  readonly filter: Filter | null;
+}
+
+/** Unknowns of a window: one for each coordinate in use, sample and point, in units of its SD. */
+export function windowUnknownCount(window: SampleWindow | null): number {
+  if (!window) return 0;
+  return window.points.length * window.seconds.length * (window.read.axes ? 1 : 2);
+}
+
+/** Samples with from <= time <= to; last < first when there are none. */
+export function samplesWithin(seconds: Float64Array, from: number, to: number): { first: number; last: number } {
+  const slack = 1e-9;
+  let first = 0;
+  while (first < seconds.length && (seconds[first] ?? NaN) < from - slack) first++;
+  let last = seconds.length - 1;
+  while (last >= first && (seconds[last] ?? NaN) > to + slack) last--;
+  return { first, last };
+}
+
+/** A view that `fill` brings to the values of one draw. Its arrays are used again and again. */
+export interface WindowFiller {
+  readonly view: WindowView;
+  readonly fill: (offsets: Float64Array, offsetsFrom: number, seconds: Readonly<Record<EventId, number>>) => void;
+}
+
+const bound = (of: WindowBound, seconds: FormulaScales["seconds"], period: number): number => of(seconds, period);
+
+/** Prepares a window to be evaluated many times. */
+export function windowFiller(window: SampleWindow, isSmoothed: boolean): WindowFiller {
+  const { seconds, points, tracks, read, fixed, framePeriodSeconds, filter } = window;
+  const count = seconds.length;
+  const base = isSmoothed ? window.smoothed : points;
+  const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
+  const scratch = new Float64Array(count);
+  // Filtering is linear: the values are filtered once, each draw filters its noise alone.
+  const still = base.map((series) => ({
+    h: filter ? filtered(series.h, filter) : series.h,
+    v: filter ? filtered(series.v, filter) : series.v,
+    sd: series.sd,
+  }));
+  const drawn = still.map((series) => ({ h: Float64Array.from(series.h), v: Float64Array.from(series.v) }));
+  const at: Record<string, WindowTrack> = {};
+  const mixes: { to: WindowTrack; parts: readonly { readonly point: number; readonly weight: number }[] }[] = [];
+  for (const { name, parts } of tracks) {
+    const [only] = parts;
+    const alone = parts.length === 1 && only?.weight === 1 ? drawn[only.point] : undefined;
+    const to = alone ?? { h: new Float64Array(count), v: new Float64Array(count) };
+    at[name] = to;
+    if (!alone) mixes.push({ to, parts });
+  }
+  const view: { -readonly [P in keyof WindowView]: WindowView[P] } = { seconds, first: 0, last: -1, from: NaN, to: NaN, framePeriodSeconds, at, decidedBy: -1 };
+  return {
+    view,
+    fill: (offsets, offsetsFrom, eventSeconds) => {
+      let place = offsetsFrom;
+      for (let p = 0; p < drawn.length; p++) {
+        const [own, out] = [still[p], drawn[p]];
+        if (!own || !out) continue;
+        for (const axis of axes) {
+          const [from, to] = [own[axis], out[axis]];
+          if (filter) {
+            for (let i = 0; i < count; i++) to[i] = (own.sd[i] ?? 0) * (offsets[place + i] ?? 0);
+            filter(to, scratch);
+            for (let i = 0; i < count; i++) to[i] = (from[i] ?? NaN) + (scratch[i] ?? 0);
+          } else for (let i = 0; i < count; i++) to[i] = (from[i] ?? NaN) + (own.sd[i] ?? 0) * (offsets[place + i] ?? 0);
+          place += count;
+        }
+      }
+      for (const { to, parts } of mixes) {
+        for (const axis of axes) {
+          const sum = to[axis].fill(0);
+          for (const { point, weight } of parts) {
+            const series = drawn[point]?.[axis];
+            if (series) for (let i = 0; i < count; i++) sum[i] = (sum[i] ?? 0) + weight * (series[i] ?? NaN);
+          }
+        }
+      }
+      view.from = bound(read.from, eventSeconds, framePeriodSeconds);
+      view.to = bound(read.to, eventSeconds, framePeriodSeconds);
+      const { first, last } = fixed ?? samplesWithin(seconds, view.from, view.to);
+      view.first = first;
+      view.last = last;
+      view.decidedBy = -1;
+    },
+  };
+}
+
+function filtered(values: Float64Array, filter: Filter): Float64Array {
+  const output = new Float64Array(values.length);
+  filter(values, output);
+  return output;
+}

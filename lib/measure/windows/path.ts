@@ -1,0 +1,45 @@
+import { parabolaWeightsAtZero } from "@/lib/measure/value-at-event";
+import type { SwingPosition } from "@/lib/measure/swing-coordinates";
+import type { WindowTrack, WindowView } from "@/lib/measure/window-read";
+
+/**
+ * A bat's or a hand's place at a window's bound: linear between the samples beside it; beyond the last sample (contact
+ * between frames) by the parabola through the last three. Source: conventions `time.windows`, `time.valueAtContact`.
+ */
+export function placeAt(track: WindowTrack, window: WindowView, time: number): SwingPosition {
+  const { seconds, last, framePeriodSeconds } = window;
+  const value = (sample: number): SwingPosition => ({ h: track.h[sample] ?? NaN, v: track.v[sample] ?? NaN });
+  const final = seconds[last] ?? NaN;
+  if (time >= final) {
+    if (time - final <= framePeriodSeconds / 10) return value(last);
+    const times = [last - 2, last - 1, last].map((sample) => (seconds[sample] ?? NaN) - time) as [number, number, number];
+    const weights = parabolaWeightsAtZero(times);
+    return sumOf([value(last - 2), value(last - 1), value(last)], weights);
+  }
+  let after = Math.max(1, window.first);
+  while (after < last && (seconds[after] ?? NaN) < time) after++;
+  const before = seconds[after - 1] ?? NaN;
+  const share = (time - before) / ((seconds[after] ?? NaN) - before);
+  return sumOf([value(after - 1), value(after)], [1 - share, share]);
+}
+
+/**
+ * Length of a track's path through a window, its two ends counted in, with those ends; pixels. Samples without the point
+ * are passed over.
+ */
+export function pathThrough(track: WindowTrack, window: WindowView): { readonly length: number; readonly start: SwingPosition; readonly end: SwingPosition } {
+  const start = placeAt(track, window, window.from);
+  const end = placeAt(track, window, window.to);
+  let [length, h, v] = [0, start.h, start.v];
+  for (let i = window.first; i <= window.last; i++) {
+    const [nextH, nextV] = [track.h[i] ?? NaN, track.v[i] ?? NaN];
+    if (Number.isNaN(nextH)) continue;
+    length += Math.hypot(nextH - h, nextV - v);
+    [h, v] = [nextH, nextV];
+  }
+  return { length: length + Math.hypot(end.h - h, end.v - v), start, end };
+}
+
+function sumOf(places: readonly SwingPosition[], weights: readonly number[]): SwingPosition {
+  return places.reduce((sum, place, i) => ({ h: sum.h + (weights[i] ?? 0) * place.h, v: sum.v + (weights[i] ?? 0) * place.v }), { h: 0, v: 0 });
+}
