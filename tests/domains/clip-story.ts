@@ -74,10 +74,10 @@ export async function sendFile(actor: Person, playerId: Id, file: string, given:
 
 export const work = (uploadId: Id, isLastTry = false) => checkReceivedUpload.perform({ uploadId }, isLastTry);
 
-/** A clip as rows only, without bytes: for what does not look at pictures. */
-export async function buildClip(given: { academyId: Id; playerId: Id; userId: Id; fps?: number; frames?: number; view?: string; side?: string; contentHash?: string }) {
+/** A clip as rows only, without bytes: for what does not look at pictures. With `swingId` it is another camera of that swing. */
+export async function buildClip(given: { academyId: Id; playerId: Id; userId: Id; fps?: number; frames?: number; view?: string; side?: string; contentHash?: string; swingId?: Id }) {
   const { academyId, playerId, userId, fps = 240, frames = 480, view = "side", side = "right" } = given;
-  const [fileId, swingId, clipId] = [newId(), newId(), newId()];
+  const [fileId, swingId, clipId] = [newId(), given.swingId ?? newId(), newId()];
   const contentHash = given.contentHash ?? newId().replaceAll("-", "").repeat(2);
   const keys = fileKeys(academyId, contentHash);
   await database().mediaFile.create({
@@ -89,9 +89,8 @@ export async function buildClip(given: { academyId: Id; playerId: Id; userId: Id
   const packedTicks = packTicks(Array.from({ length: frames }, (_, i) => i * 64));
   await database().fileFrameTimes.create({ data: { academyId, fileId, timeBaseNum: 1, timeBaseDen: fps * 64, frameCount: frames, packedTicks } });
   const { swingKind, task, effort, pitchHeight, pitchSide, pitchSpeed, batClass, filmedOn } = facts;
-  await database().swing.create({
-    data: { id: swingId, academyId, playerId, side, swingKind, task, effort, pitchHeight, pitchSide, pitchSpeed, batClass, filmedOn: dayValue(filmedOn), createdById: userId },
-  });
+  const swing = { playerId, side, swingKind, task, effort, pitchHeight, pitchSide, pitchSpeed, batClass, filmedOn: dayValue(filmedOn), createdById: userId };
+  if (!given.swingId) await database().swing.create({ data: { id: swingId, academyId, ...swing } });
   await database().clip.create({
     data: {
       id: clipId, academyId, playerId, swingId, fileId, firstFrame: 0, lastFrame: frames - 1, view, isMirrored: false, realSecondsPerFileSecond: 1, timeBasis: "measured",

@@ -5,7 +5,7 @@ import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { realTimeOf, type FilmedRate } from "@/lib/core/filmed-rate";
 import { newId, type Id } from "@/lib/core/ids";
 import { packTicks } from "@/lib/core/packed-ticks";
-import { dayValue } from "@/lib/core/days";
+import { dayOf, dayValue } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
@@ -15,8 +15,8 @@ import { fileKeys } from "@/lib/platform/video/incoming";
 import type { IngestedVideo } from "@/lib/platform/video/ingest";
 import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
-import { permittedOn, timesOf } from "./scope";
-import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type placePointForm, type pointForm, type setClipFactsForm, type setEventForm, type UploadFacts } from "./schema";
+import { factsOf, permittedOn, timesOf } from "./scope";
+import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type placePointForm, type pointForm, type setClipFactsForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
 type Worked = Granted<ClipSubject, "clip.work-on">;
 
@@ -26,9 +26,10 @@ type Worked = Granted<ClipSubject, "clip.work-on">;
 export async function beginUpload(tx: Transaction, actor: Person, owner: Granted<ClipOwner, "clip.add">, input: z.infer<typeof beginUploadForm>): Promise<BegunUpload> {
   const { academyId } = owner;
   const { playerId, byteLength, contentHash } = input;
-  const facts: UploadFacts = uploadFactsForm.parse(input);
-  await refuseWithout(tx, actor, input);
-  const mine = { academyId, playerId, userId: actor.userId, contentHash, byteLength: BigInt(byteLength), facts };
+  const joined = input.swingId ? await findJoined(tx, owner, input.swingId) : null;
+  const facts: UploadFacts = { ...uploadFactsForm.parse(input), ...joined };
+  await refuseWithout(tx, actor, { ...input, ...facts });
+  const mine = { academyId, playerId, userId: actor.userId, contentHash, byteLength: BigInt(byteLength), facts, swingId: input.swingId };
   const known = contentHash && (await tx.clip.findFirst({ where: { academyId, playerId, file: { contentHash } }, select: { id: true, swingId: true, fileId: true } }));
   if (known) {
     const { id } = await tx.upload.create({ data: { id: newId(), ...mine, state: "ready", wasKnown: true, clipId: known.id, fileId: known.fileId, finishedAt: now() } });
@@ -36,11 +37,22 @@ export async function beginUpload(tx: Transaction, actor: Person, owner: Granted
   }
   const before = contentHash && (await tx.upload.findFirst({ where: { academyId, playerId, userId: actor.userId, contentHash, byteLength: mine.byteLength, state: "receiving" } }));
   if (before) {
-    await tx.upload.update({ where: { id: before.id }, data: { facts } });
+    await tx.upload.update({ where: { id: before.id }, data: { facts, swingId: input.swingId } });
     return { uploadId: before.id, isResumed: true, swingId: null };
   }
   const { id } = await tx.upload.create({ data: { id: newId(), ...mine, state: "receiving" } });
   return { uploadId: id, isResumed: false, swingId: null };
+}
+
+const MOST_CLIPS_OF_A_SWING = 4;
+const FULL = `This swing has ${MOST_CLIPS_OF_A_SWING} clips, which is the most.`;
+
+/** What is known of the swing of which a film is another camera. @throws NotFoundError for a swing of somebody else, ConflictError when it is full */
+async function findJoined(tx: Transaction, { academyId, playerId }: ClipOwner, swingId: Id): Promise<SwingFacts & Pick<UploadFacts, "filmedOn">> {
+  const swing = await tx.swing.findFirst({ where: { id: swingId, academyId, playerId }, include: { _count: { select: { clips: true } } } });
+  if (!swing) throw new NotFoundError("swing");
+  if (swing._count.clips >= MOST_CLIPS_OF_A_SWING) throw new ConflictError(`${FULL} Nothing was sent.`);
+  return { ...factsOf(swing), filmedOn: dayOf(swing.filmedOn) };
 }
 
 async function refuseWithout(tx: Transaction, actor: Person, { playerId, side, swingKind, filmedOn, byteLength }: z.infer<typeof beginUploadForm>): Promise<void> {
@@ -112,7 +124,7 @@ export async function admitUpload(tx: Transaction, upload: Granted<UploadSubject
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { academyId_contentHash: { academyId, contentHash: checked.contentHash } }, include: { frameTimes: true } });
   const known = await tx.clip.findFirst({ where: { academyId, playerId, fileId: file.id }, select: { id: true, swingId: true } });
   const facts = uploadFactsForm.parse(row.facts);
-  const clip = known ?? (await createClip(tx, upload, row.userId, facts, { ...file, times: timesOf(file.frameTimes), heardFrame: checked.heardFrame }));
+  const clip = known ?? (await createClip(tx, upload, row, facts, { ...file, times: timesOf(file.frameTimes), heardFrame: checked.heardFrame }));
   await tx.upload.update({
     where: { id: upload.id },
     data: { state: "ready", wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
@@ -144,11 +156,13 @@ interface FileForClip {
   readonly heardFrame: number | null;
 }
 
-async function createClip(tx: Transaction, owner: ClipOwner, createdById: Id, facts: UploadFacts, file: FileForClip): Promise<{ id: Id; swingId: Id }> {
+async function createClip(tx: Transaction, owner: ClipOwner, sent: { userId: Id; swingId: Id | null }, facts: UploadFacts, file: FileForClip): Promise<{ id: Id; swingId: Id }> {
   const { academyId, playerId } = owner;
+  const { userId: createdById } = sent;
   const { view, isMirrored, filmedRate, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, filmedOn, ...swing } = facts;
-  const [swingId, id] = [newId(), newId()];
-  await tx.swing.create({ data: { id: swingId, academyId, playerId, createdById, filmedOn: dayValue(filmedOn), ...swing } });
+  const [swingId, id] = [sent.swingId ?? newId(), newId()];
+  if (sent.swingId) await tx.$queryRaw`SELECT 1 FROM "Swing" WHERE "id" = ${swingId}::uuid FOR UPDATE`;
+  else await tx.swing.create({ data: { id: swingId, academyId, playerId, createdById, filmedOn: dayValue(filmedOn), ...swing } });
   await tx.clip.create({
     data: {
       id, academyId, playerId, swingId, createdById, fileId: file.id, firstFrame: 0, lastFrame: file.times.ticks.length - 1,
@@ -180,15 +194,27 @@ export async function setEvent(tx: Transaction, actor: Person, clip: Worked, { e
   const times = timesOf(await tx.fileFrameTimes.findUnique({ where: { academyId_fileId: { academyId: clip.academyId, fileId: clip.fileId } } }));
   const tick = times.ticks[frameIndex];
   if (tick === undefined) throw new InvalidError("This frame does not belong to the clip.");
-  const key = { academyId: clip.academyId, swingId: clip.swingId, event, source: "placed" };
-  const said = { clipId: clip.id, frameIndex, tick: BigInt(tick), setById: actor.userId, setAt: now() };
-  await tx.swingEvent.upsert({ where: { academyId_swingId_event_source: key }, create: { ...key, ...said }, update: said });
+  if (event !== "contact") await takeFromOtherClip(tx, clip, event);
+  const key = { academyId: clip.academyId, clipId: clip.id, event, source: "placed" };
+  const said = { swingId: clip.swingId, frameIndex, tick: BigInt(tick), setById: actor.userId, setAt: now() };
+  await tx.swingEvent.upsert({ where: { academyId_clipId_event_source: key }, create: { ...key, ...said }, update: said });
   await tellChanged(tx, clip);
 }
 
-/** Takes back what a coach said; a suggestion stays where it was. */
+/** An event stands on the clip on which it was set last. @throws ConflictError when this clip cannot be lined up with that one */
+async function takeFromOtherClip(tx: Transaction, clip: Worked, event: string): Promise<void> {
+  await tx.$queryRaw`SELECT 1 FROM "Swing" WHERE "id" = ${clip.swingId}::uuid FOR UPDATE`;
+  const { academyId, swingId, id: clipId } = clip;
+  const { count } = await tx.swingEvent.deleteMany({ where: { academyId, swingId, event, source: "placed", clipId: { not: clipId } } });
+  if (count === 0) return;
+  const contact = await tx.swingEvent.findFirst({ where: { academyId, clipId, event: "contact" }, select: { event: true } });
+  if (!contact) throw new ConflictError("It is set on another clip of this swing. Set contact on this clip first: the clips are lined up by it.");
+}
+
+/** Takes back what a coach said of the swing, or of contact on this clip; a suggestion stays where it was. */
 export async function clearEvent(tx: Transaction, clip: Worked, event: string): Promise<void> {
-  await tx.swingEvent.deleteMany({ where: { academyId: clip.academyId, swingId: clip.swingId, event, source: "placed" } });
+  const { academyId, swingId, id: clipId } = clip;
+  await tx.swingEvent.deleteMany({ where: { academyId, swingId, event, source: "placed", ...(event === "contact" ? { clipId } : {}) } });
   await tellChanged(tx, clip);
 }
 

@@ -3,12 +3,12 @@ import type { Person } from "@/lib/access/actor";
 import { defineQuery } from "@/lib/access/define-query";
 import { may } from "@/lib/access/guard";
 import type { Id } from "@/lib/core/ids";
-import { dayOf } from "@/lib/core/days";
+import { dayOf, daysAfter, dayValue } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
 import { seeSwing, seeSwings, type ClipOwner, type SwingSubject } from "./policy";
-import { clipAddress, listSwingsForm, playerIdForm, swingIdForm, uploadFactsForm, type SwingPage, type SwingRow, type UploadFacts, type UploadRow } from "./schema";
-import { findSwingSubject, readSwingPage } from "./scope";
+import { clipAddress, listSwingsForm, playerIdForm, swingIdForm, uploadFactsForm, type SwingPage, type SwingRow, type SwingToJoin, type UploadFacts, type UploadRow } from "./schema";
+import { factsOf, findSwingSubject, readSwingPage } from "./scope";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
 const PAGE_ROWS = 24;
@@ -96,6 +96,27 @@ export const listUploads = defineQuery({
       refusal: row.refusal,
       wasKnown: row.wasKnown,
       swingId: row.clip?.swingId ?? null,
+    }));
+  },
+});
+
+const JOINED_WITHIN_DAYS = 30;
+const MOST_TO_JOIN = 40;
+
+/** The player's swings of the last days, newest first: those of which a film may be another camera. */
+export const listSwingsToJoin = defineQuery({
+  name: "clips.list-swings-to-join",
+  input: playerIdForm,
+  policy: may(seeSwings, ownerOf),
+  run: async ({ actor, granted, db }): Promise<SwingToJoin[]> => {
+    const rows = await db.swing.findMany({
+      where: { academyId: granted.academyId, playerId: granted.playerId, filmedOn: { gte: dayValue(daysAfter(actor.today, -JOINED_WITHIN_DAYS)) } },
+      orderBy: [{ filmedOn: "desc" }, { createdAt: "desc" }, { id: "asc" }],
+      take: MOST_TO_JOIN,
+      include: { clips: { orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { view: true } } },
+    });
+    return rows.map((row) => ({
+      id: row.id, filmedOn: dayOf(row.filmedOn), facts: factsOf(row), views: row.clips.map(({ view }) => view as SwingRow["view"]), addedAt: row.createdAt.toISOString(),
     }));
   },
 });

@@ -1,4 +1,4 @@
-import { medianIntervalSeconds, type FrameTimes } from "@/lib/core/frame-times";
+import { medianIntervalSeconds, type FrameTimes, type TimeBasis } from "@/lib/core/frame-times";
 import { eventIds, pointIds, type EventId, type EventView, type PointId, type PointView, type UnseenPointView } from "./view";
 
 // ---- Time ------------------------------------------------------------------------------------------------------
@@ -28,6 +28,29 @@ export function clockSecondsOf(clip: ClipTiming, frameIndex: number, contactTick
   const tick = clip.frameTimes.ticks[frameIndex];
   if (tick === undefined) throw new RangeError(`no frame ${frameIndex} among ${clip.frameTimes.ticks.length}`);
   return realSecondsBetween(clip, contactTick ?? clip.frameTimes.ticks[0] ?? 0, tick);
+}
+
+/**
+ * Real seconds of an event on the swing clock, as clockSecondsOf; one that was set on another clip is told from that
+ * clip's contact. Null when that is not known.
+ */
+export function eventSecondsOf(clip: ClipTiming, event: EventView, contactTick: number | null): number | null {
+  if (event.elsewhere) return event.elsewhere.secondsFromContact;
+  return event.tick === null ? null : realSecondsBetween(clip, contactTick ?? clip.frameTimes.ticks[0] ?? 0, event.tick);
+}
+
+/**
+ * Events of a swing as they fall on one of its clips: those set on another clip are laid on this one so many seconds
+ * from its own contact. They have no place on it while either contact or the real time is missing.
+ */
+export function lineUpEvents(clip: ClipTiming & { readonly timeBasis: TimeBasis }, events: readonly EventView[]): readonly EventView[] {
+  const zero = clip.timeBasis === "unknown" ? null : contactTickOf(events);
+  return events.map((event) => {
+    if (!event.elsewhere) return event;
+    const { secondsFromContact: seconds } = event.elsewhere;
+    const tick = zero === null || seconds === null ? null : tickAtClockSeconds(clip, seconds, zero);
+    return { ...event, tick, frameIndex: tick === null ? null : frameForTick(clip.frameTimes, tick) };
+  });
 }
 
 /** Tick, perhaps between frames, that lies so many real seconds after (before, when negative) the clock's zero. */

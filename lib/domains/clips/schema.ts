@@ -54,6 +54,8 @@ export const beginUploadForm = z.object({
   byteLength: z.coerce.number().int().min(1, "The file is empty: it holds no bytes."),
   /** SHA-256 of the bytes where the browser could work it out. */
   contentHash: hash.nullable().default(null),
+  /** The swing of which this is another camera; empty for a swing of its own. */
+  swingId: z.union([z.literal("").transform(() => null), idForm.nullable()]).default(null),
 });
 export const uploadIdForm = z.object({ uploadId: idForm });
 export const playerIdForm = z.object({ playerId: idForm });
@@ -126,6 +128,17 @@ export interface SwingRow {
   readonly hasContact: boolean;
   readonly placedPointCount: number;
   readonly posterUrl: string | null;
+}
+
+/** A swing that another camera may join, as the form offers it. */
+export interface SwingToJoin {
+  readonly id: Id;
+  readonly filmedOn: string;
+  readonly facts: SwingFacts;
+  /** The views it has. */
+  readonly views: readonly (typeof VIEWS)[number][];
+  /** When its first clip was added, an ISO instant: it tells two swings of a day apart. */
+  readonly addedAt: string;
 }
 
 /** One sending of a file, while it has not become a clip, or shortly after. */

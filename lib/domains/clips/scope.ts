@@ -6,7 +6,7 @@ import { unpackTicks } from "@/lib/core/packed-ticks";
 import { dayOf, dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { ClipSubject, MarkSubject, SwingSubject, UploadSubject } from "./policy";
-import { frameForTick } from "./rules";
+import { frameForTick, lineUpEvents, realSecondsBetween } from "./rules";
 import { clipAddress, markShapeForm, type SwingPage } from "./schema";
 import type { BattingSide, CameraView, ClipView, EventId, EventView, PointId } from "./view";
 
@@ -130,7 +130,7 @@ function clipView(swing: SwingRowForPage, clip: ClipRowForPage, playerName: stri
     timeBasis: clip.timeBasis as ClipView["timeBasis"],
     steppingUrl: clipAddress.stepping(clip.id),
     posterUrl: clipAddress.poster(clip.id),
-    events: eventViews(swing.events.filter((event) => event.clipId === clip.id), frameTimes),
+    events: lineUpEvents(timingOf(clip), eventViews(swing, clip)),
     points: clip.points.filter(isForced(clip.points)).map((it) => ({
       frameIndex: it.frameIndex, point: it.point as PointId, x: it.xPx, y: it.yPx, source: it.source === "placed" ? "coach" : "suggested",
     })),
@@ -149,17 +149,32 @@ function isForced(points: ClipRowForPage["points"]): (point: ClipRowForPage["poi
   return (it) => it.source === "placed" || !placed.has(`${it.frameIndex} ${it.point}`);
 }
 
-/** One row an event: what a coach placed before what was suggested; the suggestion stays where it was kept. */
-function eventViews(rows: SwingRowForPage["events"], times: FrameTimes): EventView[] {
-  const inForce = new Map<string, (typeof rows)[number]>();
-  for (const row of rows) if (row.source === "placed" || !inForce.has(row.event)) inForce.set(row.event, row);
-  return [...inForce.values()].map((row) => ({
-    event: row.event as EventId,
-    frameIndex: frameForTick(times, Number(row.tick)),
-    tick: Number(row.tick),
-    source: row.source === "placed" ? "coach" : "suggested",
-    sdSeconds: row.sdSeconds,
-  }));
+type EventRow = SwingRowForPage["events"][number];
+
+/** What a coach placed stands before what was suggested; the suggestion stays where it was kept. */
+function inForce(rows: readonly EventRow[]): readonly EventRow[] {
+  const found = new Map<string, EventRow>();
+  for (const row of rows) if (row.source === "placed" || !found.has(row.event)) found.set(row.event, row);
+  return [...found.values()];
+}
+
+/** The swing's events for one of its clips: its own contact, and every other event from whichever clip it was set on. */
+function eventViews(swing: SwingRowForPage, clip: ClipRowForPage): EventView[] {
+  return inForce(swing.events.filter(({ event, clipId }) => event !== "contact" || clipId === clip.id)).flatMap((row): EventView[] => {
+    const said = { event: row.event as EventId, source: row.source === "placed" ? ("coach" as const) : ("suggested" as const), sdSeconds: row.sdSeconds };
+    const tick = Number(row.tick);
+    if (row.clipId === clip.id) return [{ ...said, tick, frameIndex: frameForTick(timesOf(clip.file.frameTimes), tick) }];
+    const other = swing.clips.find(({ id }) => id === row.clipId);
+    if (!other) return [];
+    const contact = inForce(swing.events.filter(({ event, clipId }) => event === "contact" && clipId === other.id))[0];
+    const isTimed = contact && other.timeBasis !== "unknown";
+    const secondsFromContact = isTimed ? realSecondsBetween(timingOf(other), Number(contact.tick), tick) : null;
+    return [{ ...said, tick: null, frameIndex: null, elsewhere: { clipId: other.id, view: other.view as CameraView, frameIndex: row.frameIndex, secondsFromContact } }];
+  });
+}
+
+function timingOf(clip: ClipRowForPage) {
+  return { frameTimes: timesOf(clip.file.frameTimes), realSecondsPerFileSecond: clip.realSecondsPerFileSecond, timeBasis: clip.timeBasis as ClipView["timeBasis"] };
 }
 
 /** The kept times of a file's frames. */

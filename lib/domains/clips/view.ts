@@ -23,13 +23,27 @@ export type Source = "coach" | "suggested";
 /** An event of the swing as it falls on this clip. */
 export interface EventView {
   readonly event: EventId;
-  /** Nearest frame of this clip, null when the event lies outside it. */
+  /** Nearest frame of this clip, null when the event lies outside it or cannot be placed on it. */
   readonly frameIndex: number | null;
-  /** The instant in ticks of this clip's time base; may lie between frames when it was set on another clip. */
-  readonly tick: number;
+  /**
+   * The instant in ticks of this clip's time base; may lie between frames when it was set on another clip. Null while
+   * the two clips cannot be lined up: contact is not set, or the real time not known, on one of them.
+   */
+  readonly tick: number | null;
   readonly source: Source;
   /** One standard deviation in real seconds, null when nobody said. */
   readonly sdSeconds: number | null;
+  /** Where it was set, when that was on another clip of the swing. */
+  readonly elsewhere?: EventElsewhere;
+}
+
+/** An event as it stands on the clip on which it was set. */
+export interface EventElsewhere {
+  readonly clipId: string;
+  readonly view: CameraView;
+  readonly frameIndex: number;
+  /** Real seconds from that clip's own contact; null when it has none, or no real time. */
+  readonly secondsFromContact: number | null;
 }
 
 /** A point in pixels of the upright picture, from its upper left corner; pixel centres lie at halves. */

@@ -46,8 +46,8 @@ export function clipInput(clip: ClipView, camera: CameraFacts): ClipInput {
   };
 }
 
-/** An event in real seconds from contact; one that nobody has confirmed, heard ones included, is a guess. */
-function eventInput(event: EventView, clip: ClipView, zero: number): SwingEvent {
+/** An event in real seconds from contact of its clip; one that nobody has confirmed, heard ones included, is a guess. */
+function eventInput(event: EventView & { readonly tick: number }, clip: ClipView, zero: number): SwingEvent {
   const framePeriodSeconds = realPeriod(clip);
   const isPlaced = event.source === "coach";
   const marked = framePeriodSeconds > 0 ? markedEventSdSeconds(event.event, framePeriodSeconds) : NaN;
@@ -59,12 +59,47 @@ function eventInput(event: EventView, clip: ClipView, zero: number): SwingEvent 
   };
 }
 
-/** The swing as readings need it. Its events are timed on the clip on which contact is marked. */
-export function swingInput(swing: SwingPage): SwingInput {
+type OwnEvent = EventView & { readonly tick: number };
+
+/** The events that were set on this clip itself. */
+function ownEvents(clip: ClipView): readonly OwnEvent[] {
+  return clip.events.filter((it): it is OwnEvent => !it.elsewhere && it.tick !== null);
+}
+
+/** The clip by which the swing is timed: of those with contact the one on which most of its events were set. */
+export function timedClip(swing: SwingPage): ClipView | null {
+  const clips = swing.clips.map(({ clip }) => clip).filter((clip) => contactTick(clip) !== null);
+  return clips.reduce<ClipView | null>((best, clip) => (best && ownEvents(best).length >= ownEvents(clip).length ? best : clip), null);
+}
+
+/**
+ * The swing's events as one of its clips sees them. Each is timed against contact of the clip on which it was set; an
+ * event of another clip carries the doubt of both contacts, by which the two are lined up.
+ */
+function eventsSeenFrom(seen: ClipView, swing: SwingPage): SwingInput["events"] {
   const events: Partial<Record<EventView["event"], SwingEvent>> = {};
-  const timed = swing.clips.map(({ clip }) => clip).find((clip) => contactTick(clip) !== null);
-  const zero = timed ? contactTick(timed) : null;
-  if (timed && zero !== null) for (const event of timed.events) events[event.event] = eventInput(event, timed, zero);
+  const contactOf = (clip: ClipView) => ownEvents(clip).find(({ event }) => event === "contact");
+  const ownContact = contactOf(seen);
+  for (const { clip } of swing.clips) {
+    const zero = contactTick(clip);
+    const contact = contactOf(clip);
+    if (zero === null || !contact) continue;
+    for (const event of ownEvents(clip)) {
+      const found = eventInput(event, clip, zero);
+      if (clip.id === seen.id) events[event.event] = found;
+      else if (event.event !== "contact" && ownContact) {
+        const lines = [eventInput(contact, clip, zero), eventInput(ownContact, seen, ownContact.tick)];
+        const isPlaced = [found, ...lines].every(({ source }) => source === "placed");
+        events[event.event] = { ...found, sdSeconds: Math.hypot(found.sdSeconds, ...lines.map(({ sdSeconds }) => sdSeconds)), source: isPlaced ? "placed" : "suggested" };
+      }
+    }
+  }
+  return events;
+}
+
+/** The swing as readings on one of its clips need it; without a clip as its timed clip sees it. */
+export function swingInput(swing: SwingPage, seen: ClipView | null = timedClip(swing)): SwingInput {
+  const events = seen && contactTick(seen) !== null ? eventsSeenFrom(seen, swing) : {};
   const { swingKind, task, effort, pitchHeight, pitchSide, pitchSpeed, batClass } = swing.facts;
   return {
     side: swing.side, swingKind, task, ageYears: swing.ageYears, standingHeightM: swing.heightM, events, effort, batClass,
@@ -76,20 +111,32 @@ const known = (answer: string) => (answer === "unknown" ? null : answer);
 
 /** Reads every clip of a swing by a book. What belongs to the swing alone is read once, on the clip that times it. */
 export function readSwing(swing: SwingPage, book: ReadingBook): readonly ClipReadings[] {
-  const input = swingInput(swing);
-  const timed = swing.clips.find(({ clip }) => contactTick(clip) !== null) ?? swing.clips[0];
-  const read = (given: SwingInput) => swing.clips.map((own) => ({ clipId: own.clip.id, readings: readOne(own, given, book, own === timed) }));
-  const first = read(input);
+  const timed = timedClip(swing) ?? swing.clips[0]?.clip;
+  const inputs = swing.clips.map((own) => ({ own, input: swingInput(swing, own.clip) }));
+  const read = (more: Pick<SwingInput, "swingReadings">) => inputs.map(({ own, input }) => ({ clipId: own.clip.id, readings: readOne(own, { ...input, ...more }, book, own.clip === timed) }));
+  const first = read({});
   // Some rules ask for another reading of the same swing: with the first round's values they can be answered.
   const swingReadings: Record<string, number | null> = {};
   for (const { readings } of first) for (const it of readings) swingReadings[it.checkpointId] ??= it.value;
   const isAsked = book.checkpoints.some(({ definition }) => definition.nullWhen.some((rule) => rule.fact === "swing-reading"));
-  return isAsked ? read({ ...input, swingReadings }) : first;
+  return isAsked ? read({ swingReadings }) : first;
 }
 
 function readOne({ clip, camera }: Measured, input: SwingInput, book: ReadingBook, isTimed: boolean): readonly Reading[] {
   const own = book.checkpoints.map(({ definition }) => definition).filter(({ scope }) => scope === "clip" || isTimed);
   return readClip(own, clipInput(clip, camera), input, { rules: book.rules });
+}
+
+/** The swing while one of its clips is being worked on: an event set or cleared there is set or cleared for all of them. */
+export function withLiveClip(swing: SwingPage, clipId: string, live: Pick<ClipView, "points" | "events">): SwingPage {
+  const isStill = (event: EventView, onClip: string) => event.event === "contact" || live.events.some((it) => it.event === event.event && it.elsewhere?.clipId === onClip);
+  return {
+    ...swing,
+    clips: swing.clips.map(({ clip, camera }) => ({
+      camera,
+      clip: clip.id === clipId ? { ...clip, ...live } : { ...clip, events: clip.events.filter((event) => event.elsewhere !== undefined || isStill(event, clip.id)) },
+    })),
+  };
 }
 
 /** The checkpoints that can be read here, with the academy's own numbers where it has them. */

@@ -36,6 +36,7 @@ export const rows: readonly AccessRow[] = [
   { name: "clips.get-swing", may: COACHES, input: swingInput },
   { name: "clips.list-swings", may: COACHES, input: playerInput },
   { name: "clips.list-uploads", may: COACHES, input: playerInput },
+  { name: "clips.list-swings-to-join", may: COACHES, input: playerInput },
   { name: "clips.find-last-facts", may: COACHES, input: playerInput },
 
   { name: "clips.begin-upload", may: COACHES, input: (cast) => ({ ...playerInput(cast), ...facts, byteLength: 10 }) },

@@ -6,10 +6,11 @@ import type { Id } from "@/lib/core/ids";
 import { Button } from "@/lib/ui/button";
 import { Progress } from "@/lib/ui/progress";
 import { Entry } from "@/lib/ui/entry";
-import type { UploadFacts, UploadRow } from "../schema";
-import type { BattingSide } from "../view";
+import { VIEWS, type SwingToJoin, type UploadFacts, type UploadRow } from "../schema";
+import type { BattingSide, CameraView } from "../view";
 import { addWords as words } from "./add-words";
-import { CameraFactFields, SwingFactFields } from "./fact-fields";
+import { CameraFactFields, SwingFactFields, type CameraAnswers } from "./fact-fields";
+import { JoinSwing } from "./join-swing";
 import { UploadList } from "./upload-list";
 import { useSendingClips, type SendingClip } from "./use-sending-clips";
 
@@ -21,15 +22,24 @@ interface AddClipsProps {
   /** The side in hand where the page was opened. */
   readonly side: BattingSide | null;
   readonly today: string;
+  /** Swings of the last days that a film may show from another camera. */
+  readonly swings: readonly SwingToJoin[];
+  /** The swing for which the page was opened. */
+  readonly joinSwingId: Id | null;
   /** What was sent before and is not settled, as the house knows it. */
   readonly uploads: readonly UploadRow[];
 }
 
 /** Film or choose videos, answer what no file says, and send them. */
-export function AddClips({ playerId, sides, last, side, today, uploads }: AddClipsProps) {
+export function AddClips({ playerId, sides, last, side, today, swings, joinSwingId, uploads }: AddClipsProps) {
   const router = useRouter();
   const sending = useSendingClips(() => router.refresh());
   const [problem, setProblem] = useState<string | null>(null);
+  const [joinedId, setJoinedId] = useState<string | null>(joinSwingId);
+  const joined = swings.find((it) => it.id === joinedId) ?? null;
+  const camera = joined ? otherCamera(last, joined) : last;
+  const [answered, setAnswered] = useState<{ readonly for: string | null; readonly view: CameraView } | null>(null);
+  const view = answered && answered.for === joinedId ? answered.view : (camera?.view ?? "side");
   // What the house tells of is shown once: here while it is on its way, among the sent ones from then on.
   const chosen = sending.clips.filter((clip) => !uploads.some((it) => it.id === clip.uploadId && it.state !== "receiving"));
   const sent = uploads.filter((it) => it.state !== "receiving" || !chosen.some((clip) => clip.uploadId === it.id && clip.state !== "refused"));
@@ -43,6 +53,7 @@ export function AddClips({ playerId, sides, last, side, today, uploads }: AddCli
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     if (open.length === 0) return setProblem(words.nothingChosen);
+    if (joined && open.length > 1) return setProblem(words.join.one);
     void sending.sendAll(new FormData(event.currentTarget));
   };
 
@@ -75,8 +86,9 @@ export function AddClips({ playerId, sides, last, side, today, uploads }: AddCli
             </ul>
           ) : null}
           {open.length > 1 ? <p className="quiet">{words.answersFor}</p> : null}
-          <CameraFactFields begin={last} errors={sending.fields} />
-          <SwingFactFields sides={sides} side={side} begin={last} today={today} errors={sending.fields} />
+          <JoinSwing swings={swings} joined={joined} view={view} onJoin={setJoinedId} />
+          <CameraFactFields begin={camera} errors={sending.fields} onView={(to) => setAnswered({ for: joinedId, view: to })} />
+          {joined ? null : <SwingFactFields sides={sides} side={side} begin={last} today={today} errors={sending.fields} />}
           <div role="alert">{problem ? <p className="trouble">{problem}</p> : null}</div>
           <Button kind="main" type="submit" aria-disabled={sending.isBusy || undefined} onClick={(event) => sending.isBusy && event.preventDefault()}>
             {words.send(Math.max(1, open.length))}
@@ -85,6 +97,14 @@ export function AddClips({ playerId, sides, last, side, today, uploads }: AddCli
       </Entry>
     </>
   );
+}
+
+const PLAIN_CAMERA = { filmedRate: "as-file", isMirrored: false, hasCameraMoved: false, hasCameraZoomed: false, isStabilised: false, cameraOffDeg: null } as const;
+
+/** Where the form of another camera begins: at a view that the swing does not have yet, and with nothing taken over from the first camera. */
+function otherCamera(last: UploadFacts | null, { views }: SwingToJoin): CameraAnswers {
+  const view = VIEWS.find((it) => !views.includes(it)) ?? "side";
+  return { ...PLAIN_CAMERA, filmedRate: last?.filmedRate ?? "as-file", view };
 }
 
 function ChosenClip({ number, clip, onStop }: { readonly number: number; readonly clip: SendingClip; readonly onStop: () => void }) {

@@ -48,6 +48,16 @@ const en = {
     cameraOffDeg: "Leave it empty when nobody measured it.",
     isMirrored: "Front cameras do that: letters on the shirt read backward.",
   },
+  join: {
+    label: "Which swing is it?",
+    own: "A new swing",
+    hint: "When a second camera filmed a swing that is here already, choose that swing: its events are then set once for both.",
+    shared: "What was hit, how hard and when is known from that swing.",
+    twice: (view: string) => `There is a ${view} clip of this swing already. This one is kept beside it as a second ${view} clip.`,
+    one: "Choose one video: it joins the swing as one more camera.",
+    swing: ({ day, side, task, views, hour }: { day: string; side: string; task: string; views: string; hour: string }) =>
+      `${day}, from the ${side}, ${task}: ${views}; added at ${hour}`,
+  },
   keepFacts: "Keep",
   howFilmed: "How it was filmed",
 };

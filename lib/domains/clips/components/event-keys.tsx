@@ -1,7 +1,9 @@
 "use client";
-import { contactTickOf, eventKeys, realSecondsBetween, sayClock } from "../rules";
+import { contactTickOf, eventKeys, eventSecondsOf, sayClock } from "../rules";
 import type { ClipView, EventId, EventView } from "../view";
-import { eventNames } from "./words";
+import { eventNames, viewNames } from "./words";
+
+const notLinedUp = "not lined up";
 
 export interface EventKeysProps {
   readonly clip: ClipView;
@@ -17,7 +19,10 @@ export interface EventKeysProps {
 /** Sets an event at the frame shown, by key or by thumb; below it what can be done with the event in hand. */
 export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, onNudge, onClear }: EventKeysProps) {
   const zero = contactTickOf(events);
-  const say = (event: EventView) => sayClock(realSecondsBetween(clip, zero ?? clip.frameTimes.ticks[0] ?? 0, event.tick));
+  const say = (event: EventView) => {
+    const seconds = eventSecondsOf(clip, event, zero);
+    return seconds === null ? notLinedUp : sayClock(seconds);
+  };
   const inHand = events.find((it) => it.event === eventInHand) ?? null;
   const { canMeasure } = clip.abilities;
   return (
@@ -26,7 +31,7 @@ export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, 
         {eventKeys.map(({ event, key }) => {
           const set = events.find((it) => it.event === event) ?? null;
           const isHere = set?.frameIndex === frameIndex;
-          const when = set === null ? "not set" : `${say(set)}${set.source === "suggested" ? " suggested" : ""}`;
+          const when = set === null ? "not set" : `${say(set)}${set.source === "suggested" ? " suggested" : ""}${set.elsewhere ? `, ${viewNames[set.elsewhere.view]} clip` : ""}`;
           const where = isHere ? ", here" : "";
           const name = eventNames[event];
           const label = canMeasure ? `Set ${name.toLowerCase()} here, key ${key}; ${when}${where}` : `Go to ${name.toLowerCase()}; ${when}${where}`;
@@ -44,7 +49,7 @@ export function EventKeys({ clip, events, frameIndex, eventInHand, onSet, onGo, 
       {canMeasure && inHand && inHand.frameIndex !== null ? (
         <div className="bar-line in-hand" role="group" aria-label={`${eventNames[inHand.event]} in hand`}>
           <span className="small">
-            {eventNames[inHand.event]} at {say(inHand)} s
+            {eventNames[inHand.event]} at {say(inHand)} s{inHand.elsewhere ? `, set on the ${viewNames[inHand.elsewhere.view]} clip` : ""}
           </span>
           <span className="push" />
           {inHand.frameIndex !== frameIndex ? <button type="button" className="btn" onClick={() => onGo(inHand.event)}>Go to it</button> : null}

@@ -3,11 +3,11 @@ import { Choice } from "@/lib/ui/choice";
 import { Select } from "@/lib/ui/select";
 import { DateInput, TextInput } from "@/lib/ui/text-input";
 import type { UploadFacts } from "../schema";
-import type { BattingSide } from "../view";
+import type { BattingSide, CameraView } from "../view";
 import { addWords as words, factOptions } from "./add-words";
 
 type Errors = Readonly<Record<string, string>>;
-type CameraAnswers = Pick<UploadFacts, "view" | "filmedRate" | "isMirrored" | "hasCameraMoved" | "hasCameraZoomed" | "isStabilised" | "cameraOffDeg">;
+export type CameraAnswers = Pick<UploadFacts, "view" | "filmedRate" | "isMirrored" | "hasCameraMoved" | "hasCameraZoomed" | "isStabilised" | "cameraOffDeg">;
 
 const sideWords: Readonly<Record<BattingSide, string>> = { right: "The right", left: "The left" };
 
@@ -50,13 +50,13 @@ export function SwingFactFields({ sides, side: asked, begin, today, errors }: Sw
 }
 
 /** From where and how it was filmed: what no file says, or says only in part. */
-export function CameraFactFields({ begin, errors }: { readonly begin: CameraAnswers | null; readonly errors: Errors }) {
+export function CameraFactFields({ begin, errors, onView }: { readonly begin: CameraAnswers | null; readonly errors: Errors; readonly onView?: (view: CameraView) => void }) {
   const tick = (name: "isMirrored" | "hasCameraMoved" | "hasCameraZoomed" | "isStabilised", hint?: string) => (
     <CheckRow name={name} label={words.labels[name]} hint={hint} defaultChecked={begin?.[name] ?? false} />
   );
   return (
     <>
-      <Select name="view" label={words.labels.view} options={factOptions.view} defaultValue={begin?.view ?? "side"} error={errors.view} />
+      <Select name="view" label={words.labels.view} options={factOptions.view} defaultValue={begin?.view ?? "side"} error={errors.view} onChange={(event) => onView?.(event.target.value as CameraView)} />
       <Select name="filmedRate" label={words.labels.filmedRate} hint={words.hints.filmedRate} options={factOptions.filmedRate} defaultValue={begin?.filmedRate ?? "as-file"} error={errors.filmedRate} />
       <details className="fold">
         <summary>{words.camera}</summary>

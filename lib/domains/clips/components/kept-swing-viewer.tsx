@@ -18,7 +18,7 @@ export function KeptSwingViewer(props: Omit<SwingViewerProps, keyof Keeping>) {
   const clipId = props.clip.id;
   const keeping = useMemo<Keeping>(
     () => ({
-      onSetEvent: (event, frameIndex) => must(setEvent({ clipId, event, frameIndex })),
+      onSetEvent: (event, frameIndex, onClipId = clipId) => must(setEvent({ clipId: onClipId, event, frameIndex })),
       onClearEvent: (event) => must(clearEvent({ clipId, event })),
       onPlacePoint: (point) => must(placePoint({ clipId, ...point })),
       onPointUnseen: (point) => must(markPointUnseen({ clipId, ...point })),

@@ -4,7 +4,8 @@ import { eventNames, pointNames } from "./words";
 
 /** How the page keeps what is done in the view. Each promise is refused when nothing was kept. */
 export interface Keeping {
-  readonly onSetEvent: (event: EventId, frameIndex: number) => Promise<unknown>;
+  /** Sets it on this clip, or on another clip of the swing, where it stood before. */
+  readonly onSetEvent: (event: EventId, frameIndex: number, onClipId?: string) => Promise<unknown>;
   readonly onClearEvent: (event: EventId) => Promise<unknown>;
   readonly onPlacePoint: (point: { readonly frameIndex: number; readonly point: PointId; readonly x: number; readonly y: number }) => Promise<unknown>;
   readonly onPointUnseen: (point: { readonly frameIndex: number; readonly point: PointId }) => Promise<unknown>;
@@ -21,10 +22,14 @@ export interface Keeping {
  */
 export async function send(change: Change, keeping: Keeping, lastingIds: Map<string, string>): Promise<{ from: string; to: string } | null> {
   switch (change.kind) {
-    case "event":
-      if (change.after?.frameIndex != null) await keeping.onSetEvent(change.event, change.after.frameIndex);
-      else await keeping.onClearEvent(change.event);
+    case "event": {
+      const { event, after } = change;
+      // A suggestion that returns is what stays when the coach's mark is taken away; it is never kept as a mark.
+      if (!after || after.source === "suggested") await keeping.onClearEvent(event);
+      else if (after.elsewhere) await keeping.onSetEvent(event, after.elsewhere.frameIndex, after.elsewhere.clipId);
+      else if (after.frameIndex !== null) await keeping.onSetEvent(event, after.frameIndex);
       return null;
+    }
     case "point": {
       const { frameIndex, point, after } = change;
       if (after === "unseen") await keeping.onPointUnseen({ frameIndex, point });

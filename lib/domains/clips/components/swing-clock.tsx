@@ -1,6 +1,6 @@
 "use client";
 import { memo, useMemo, useRef, useState, type PointerEvent } from "react";
-import { clockSecondsOf, contactTickOf, eventKeys, nearestFrame, realSecondsBetween, sayClock, tickAtClockSeconds } from "../rules";
+import { clockSecondsOf, contactTickOf, eventKeys, eventSecondsOf, nearestFrame, sayClock, tickAtClockSeconds } from "../rules";
 import type { ClipView, EventView } from "../view";
 import { useBox } from "./use-box";
 import { eventNames } from "./words";
@@ -44,13 +44,16 @@ export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps
       setFrozenStart(Math.max(first - edge, Math.min(Math.max(first - edge, end + edge - span), start + shift)));
       seconds += shift;
     }
-    const near = canSnap ? events.find((it) => it.frameIndex !== null && Math.abs(xOf(realSecondsBetween(clip, zero ?? clip.frameTimes.ticks[0] ?? 0, it.tick)) - x) <= snapPx) : undefined;
+    const near = canSnap ? events.find((it) => it.frameIndex !== null && Math.abs(xOf(eventSecondsOf(clip, it, zero) ?? Infinity) - x) <= snapPx) : undefined;
     onShow(near?.frameIndex ?? nearestFrame(clip.frameTimes, tickAtClockSeconds(clip, seconds, zero)));
   };
 
   const tagX = Math.max(44, Math.min(width - 44, xOf(now)));
   const tenths = tenthsShown(first, end, start, width, pxPerSecond);
-  const set = events.filter((it) => it.frameIndex !== null);
+  const set = events.flatMap((it) => {
+    const seconds = it.frameIndex === null ? null : eventSecondsOf(clip, it, zero);
+    return seconds === null ? [] : [{ it, x: xOf(seconds) }];
+  });
   const label = zero === null ? "Swing clock, from the first frame; contact is not set" : "Swing clock, seconds from contact";
   return (
     <div
@@ -75,7 +78,7 @@ export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps
         <Tape clip={clip} zero={zero} first={first} end={end} start={start} width={width} pxPerSecond={pxPerSecond} />
         {tenths.map(({ tenth, x }) => (Math.abs(x - tagX) < 66 ? null : <text key={tenth} className="n" x={x} y={71} textAnchor="middle">{tenth === 0 ? "0" : sayClock(tenth / 10, 1)}</text>))}
         <path className="now" d={`M${xOf(now)} 0V${tall}`} />
-        {lettersApart(set.map((it) => ({ it, x: xOf(realSecondsBetween(clip, zero ?? clip.frameTimes.ticks[0] ?? 0, it.tick)) }))).map(({ it, x, letterX }) => (
+        {lettersApart(set).map(({ it, x, letterX }) => (
           <g key={it.event} data-event={it.event} transform={`translate(${letterX} 0)`}>
             <title>{eventNames[it.event]}</title>
             <path d={`M0 26L${x - letterX} 36V${tapeTop}`} className="stem" />

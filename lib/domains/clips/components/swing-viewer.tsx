@@ -1,6 +1,6 @@
 "use client";
 import { useCallback, useEffect, useMemo, useReducer, useRef, type CSSProperties, type ReactNode } from "react";
-import { insidePicture, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
+import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventKeys } from "./event-keys";
 import { eventAtFrame, findEvent, findPoint, keptOf, type Change } from "./kept";
@@ -49,7 +49,9 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPoi
   const source = status.kind === "ready" ? status.source : null;
   const stageRef = useRef<HTMLDivElement>(null);
   const box = useBox(stageRef);
-  const { kept, frameIndex, gesture, picture } = state;
+  const { frameIndex, gesture, picture } = state;
+  // Events set on another clip of the swing move with this clip's contact.
+  const kept = useMemo(() => ({ ...state.kept, events: lineUpEvents(clip, state.kept.events) }), [clip, state.kept]);
   const { canMeasure, canMark } = clip.abilities;
   const isSlow = usePlaying(state, dispatch, source, clip);
 

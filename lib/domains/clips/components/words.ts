@@ -1,10 +1,13 @@
-import type { EventId, PointId } from "../view";
+import type { CameraView, EventId, PointId } from "../view";
 
 /** Short names for the keys under the clock. */
 export const eventNames: Readonly<Record<EventId, string>> = {
   release: "Release", stance: "Stance", "first-move": "First move", load: "Load", toe: "Toe", plant: "Plant",
   launch: "Launch", contact: "Contact", extension: "Extension", finish: "Finish",
 };
+
+/** Views in a word: "the side clip". */
+export const viewNames: Readonly<Record<CameraView, string>> = { side: "side", rear: "rear", front: "front" };
 
 /** Points as a coach says them. */
 export const pointNames: Readonly<Record<PointId, string>> = {

@@ -4,7 +4,7 @@ import { useCallback, useDeferredValue, useMemo, useState } from "react";
 import { ClipFactsForm } from "@/lib/domains/clips/components/clip-facts-form";
 import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewer";
 import type { EventView, PointView } from "@/lib/domains/clips/view";
-import { readSwing } from "../rules";
+import { readSwing, withLiveClip } from "../rules";
 import type { SwingReadings } from "../view";
 import { Readings } from "./readings";
 
@@ -22,8 +22,7 @@ export function SwingBench({ measured, clipId, caption }: { readonly measured: S
   const own = swing.clips.find(({ clip }) => clip.id === clipId);
   const readOf = useCallback(
     (given: Live | null) => {
-      const now = given ? { ...swing, clips: swing.clips.map((it) => (it.clip.id === clipId ? { ...it, clip: { ...it.clip, ...given } } : it)) } : swing;
-      return readSwing(now, book).find((it) => it.clipId === clipId)?.readings ?? [];
+      return readSwing(given ? withLiveClip(swing, clipId, given) : swing, book).find((it) => it.clipId === clipId)?.readings ?? [];
     },
     [swing, book, clipId],
   );

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { AddClips } from "@/lib/domains/clips/components/add-clips";
-import { findLastFacts, listUploads } from "@/lib/domains/clips/queries";
+import { findLastFacts, listSwingsToJoin, listUploads } from "@/lib/domains/clips/queries";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
 import { Leaf, Opening } from "@/lib/ui/leaf";
 import { Problem } from "@/lib/ui/problem";
@@ -10,20 +10,20 @@ export const metadata: Metadata = { title: "Add clips" };
 
 interface AddClipsPageProps {
   params: Promise<{ playerId: string }>;
-  searchParams: Promise<{ side?: string }>;
+  searchParams: Promise<{ side?: string; swing?: string }>;
 }
 
 export default async function AddClipsPage({ params, searchParams }: AddClipsPageProps) {
-  const [{ playerId }, { side }] = await Promise.all([params, searchParams]);
+  const [{ playerId }, { side, swing }] = await Promise.all([params, searchParams]);
   const uploads = await listUploads({ playerId });
-  const [player, facts, last] = await Promise.all([getPlayer({ playerId }), getPlayerFacts({ playerId }), findLastFacts({ playerId })]);
+  const [player, facts, last, swings] = await Promise.all([getPlayer({ playerId }), getPlayerFacts({ playerId }), findLastFacts({ playerId }), listSwingsToJoin({ playerId })]);
   return (
     <Leaf>
       <Opening title={`Add clips of ${player.givenName}`} actions={<Link href={`/players/${playerId}`}>Back to {player.givenName}</Link>} />
       {facts.permittedUses.includes("lesson") ? (
         <AddClips
           playerId={playerId} sides={player.sides.map((it) => it.side)} last={last} side={player.sides.find((it) => it.side === side)?.side ?? null} today={facts.today}
-          uploads={uploads}
+          swings={swings} joinSwingId={swing ?? null} uploads={uploads}
         />
       ) : (
         <Problem
