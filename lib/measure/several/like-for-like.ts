@@ -1,0 +1,88 @@
+/** How a swing was taken: what must agree before two swings are compared. Closed lists of the library; unknown = "unknown". */
+export interface SwingTaken {
+  readonly playerId: string;
+  readonly side: string;
+  readonly swingKind: string;
+  readonly task: string;
+  readonly effort: string;
+  readonly pitchHeight: string;
+  readonly pitchSide: string;
+  readonly pitchSpeed: string;
+  readonly batClass: string;
+  /** Left out where views are not compared. */
+  readonly view?: string | null;
+}
+
+export type TakenFact = keyof SwingTaken;
+
+/** One fact in which two swings differ, each in words for people. */
+export interface Unlikeness {
+  readonly fact: TakenFact;
+  readonly theirs: string;
+  readonly ours: string;
+  /** The library's reason not to trust a comparison, where it has one for this fact. */
+  readonly reasonId: "different-pitch" | "different-task" | null;
+}
+
+export interface Likeness {
+  readonly isAlike: boolean;
+  readonly unlike: readonly Unlikeness[];
+  /** Facts that agree only in that nobody noted them. */
+  readonly notNoted: readonly TakenFact[];
+}
+
+/** Facts without which nothing is ever compared, whatever the library's rule says. */
+const ALWAYS: readonly TakenFact[] = ["playerId", "side"];
+
+/**
+ * Whether another swing may be compared with this one. A fact that is unknown on both agrees, and is said; unknown on
+ * one of them it does not agree.
+ * @param same the facts that must agree, from the library's rule
+ */
+export function likeForLike(theirs: SwingTaken, ours: SwingTaken, same: readonly TakenFact[]): Likeness {
+  const facts = [...new Set([...ALWAYS, ...same])];
+  const unlike = facts.filter((fact) => theirs[fact] !== ours[fact]).map((fact): Unlikeness => ({
+    fact, theirs: factWords(fact, theirs[fact]), ours: factWords(fact, ours[fact]), reasonId: REASONS[fact] ?? null,
+  }));
+  const notNoted = facts.filter((fact) => theirs[fact] === ours[fact] && isNotNoted(ours[fact]));
+  return { isAlike: unlike.length === 0, unlike, notNoted };
+}
+
+const isNotNoted = (answer: string | null | undefined) => answer === "unknown" || answer === null;
+
+const REASONS: Partial<Record<TakenFact, Unlikeness["reasonId"]>> = {
+  pitchHeight: "different-pitch", pitchSide: "different-pitch", pitchSpeed: "different-pitch", task: "different-task",
+};
+
+const WORDS: Record<TakenFact, Readonly<Record<string, string>>> = {
+  playerId: {},
+  side: { right: "from the right", left: "from the left" },
+  swingKind: { power: "a full swing", "two-strike": "a two-strike swing", "running-slap": "a running slap" },
+  task: { dry: "without a ball", tee: "off a tee", toss: "tossed", machine: "from a machine", live: "pitched in practice", game: "in a game" },
+  effort: { feel: "at half speed", practice: "at practice speed", game: "at full speed" },
+  pitchHeight: { high: "a high ball", belt: "a ball at the belt", low: "a low ball", unknown: "height not noted" },
+  pitchSide: { inside: "an inside ball", middle: "a ball down the middle", away: "a ball away", unknown: "side not noted" },
+  pitchSpeed: { slow: "a slow ball", game: "a ball at game speed", fast: "a fast ball", unknown: "speed not noted" },
+  batClass: { usual: "the usual bat", lighter: "a lighter bat", heavier: "a heavier bat", shorter: "a shorter bat", other: "another bat" },
+  view: { side: "filmed from the side", rear: "filmed from behind", front: "filmed from the front" },
+};
+
+/** What to call a fact that nobody noted. */
+export const FACT_NAMES: Readonly<Record<TakenFact, string>> = {
+  playerId: "player", side: "batting side", swingKind: "kind of swing", task: "task", effort: "effort", pitchHeight: "pitch height", pitchSide: "pitch side",
+  pitchSpeed: "pitch speed", batClass: "bat", view: "view",
+};
+
+function factWords(fact: TakenFact, answer: string | null | undefined): string {
+  if (fact === "playerId") return "another player";
+  return answer == null ? `${FACT_NAMES[fact]} not noted` : (WORDS[fact][answer] ?? answer);
+}
+
+/** "Off a tee before, tossed now"; "Another player" where that is the difference. */
+export function beforeAndNow({ fact, theirs, ours }: Unlikeness): string {
+  return capital(fact === "playerId" ? theirs : `${theirs} before, ${ours} now`);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
