@@ -76,7 +76,7 @@ describe("what is possible", () => {
       const own = TELLING_INTERVALS.find((it) => it.id === id);
       expect(own?.shortestSeconds).toBeCloseTo(lowest / IMPOSSIBLE_MARGIN, 12);
       expect(own?.longestSeconds).toBeCloseTo(highest * IMPOSSIBLE_MARGIN, 12);
-      const tasks = found?.nullWhen.flatMap((rule) => ("fact" in rule && rule.fact === "task" ? rule.is : [])) ?? [];
+      const tasks = found?.nullWhen.flatMap((rule) => ("is" in rule && rule.fact === "task" ? (rule.is ?? []) : [])) ?? [];
       expect(own?.saysNothingOn).toEqual(tasks);
     }
   });
