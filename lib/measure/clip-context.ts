@@ -16,9 +16,11 @@ export interface ClipContext {
   readonly length: (id: LengthId) => BodyLength | null;
 }
 
-/** Prepares a clip for readings. */
-export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRules): ClipContext {
-  const tracks = tracksOf(clip, swing.side);
+/**
+ * Prepares a clip for readings.
+ * @param tracks those of this clip, where they are known already
+ */
+export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRules, tracks: ClipTracks | null = tracksOf(clip, swing.side)): ClipContext {
   const standing = standingHeightPx(clip, swing);
   const lengths = new Map<LengthId, BodyLength | null>();
   const wholePixels = pointNoise(rules.noise, tracks ? torsoForNoisePx(tracks) : 0);

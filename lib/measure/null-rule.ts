@@ -25,7 +25,9 @@ export function nullRuleHolds(rule: NullRule, definition: Pick<CheckpointDefinit
   if (rule.fact !== undefined) return factHolds(rule, context);
   const holdsOn = (frame: number | null) =>
     compare(numberOf(rule.left, context, frame, definition, symbols), rule.op, numberOf(rule.right, context, frame, definition, symbols));
-  if (rule.over !== "window") return holdsOn(null);
+  // What counts the window's frames is the same on each of them.
+  const isOfWholeWindow = [rule.left, rule.right].every((side) => typeof side !== "string" || !/\b[uvw]\(|\bangle\(/.test(side));
+  if (rule.over !== "window" || isOfWholeWindow) return holdsOn(null);
   return windowFrames(definition, context).some(holdsOn);
 }
 

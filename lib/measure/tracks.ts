@@ -41,6 +41,13 @@ export function tracksOf(clip: ClipInput, side: Side): ClipTracks | null {
   return { seconds, periodSeconds, byPoint };
 }
 
+/** The same tracks after one point of the clip was changed: only its own track is made anew. */
+export function retrack(tracks: ClipTracks, point: PointId, clip: ClipInput, side: Side): ClipTracks {
+  const { [point]: _, ...others } = tracks.byPoint;
+  const track = clip.view === null ? null : trackOf(point, clip, { view: clip.view, side, mirrored: clip.mirrored }, tracks.seconds.length);
+  return { ...tracks, byPoint: track ? { ...others, [point]: track } : others };
+}
+
 function trackOf(
   point: PointId,
   clip: ClipInput,

@@ -36,6 +36,7 @@ function openingOf(window: Shoulders): Opening {
 /** First time after the largest width at which it is at most cos 30° of its full one, between frames; NaN when it never is. */
 function openSeconds(window: Shoulders): number {
   const { width, full, widest } = openingOf(window);
+  if (!(full > 0)) return NaN;
   const limit = OPEN * full;
   let before = widest;
   for (let i = widest + 1; i <= window.last; i++) {
