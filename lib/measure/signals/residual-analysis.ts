@@ -49,11 +49,12 @@ export function lineThrough(xs: readonly number[], ys: readonly number[]): { rea
 /** Where the residual passes a level, by halving between the two cut-offs beside it. */
 function crossingHz(values: Float64Array, rateHz: number, cutoffsHz: readonly number[], residuals: readonly number[], level: number): number | null {
   const after = residuals.findIndex((residual) => residual <= level);
-  let low = cutoffsHz[after - 1];
-  let high = cutoffsHz[after];
-  if (low === undefined || high === undefined) return null;
+  const first = cutoffsHz[after - 1];
+  const second = cutoffsHz[after];
+  if (first === undefined || second === undefined) return null;
+  let [low, high] = [first, second];
   for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2;
+    const middle: number = (low + high) / 2;
     if (residualRms(values, middle, rateHz) > level) low = middle;
     else high = middle;
   }
