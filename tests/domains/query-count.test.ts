@@ -131,6 +131,7 @@ async function countAll(): Promise<Record<string, number>> {
     "what first": () => observations.getWhatFirst.as(coach, { playerId, side }),
     "a swing": () => clips.getSwing.as(coach, { swingId }),
     "a swing's readings": () => measurement.getSwingReadings.as(coach, { swingId }),
+    "a swing's comparable readings": () => measurement.listComparableReadings.as(coach, { swingId }),
     plan: () => plans.getPlanDraft.as(coach, { playerId, side }),
     "sent notes": () => plans.listSentNotes.as(guardian, { playerId }),
     "the family's children": () => roster.getFamilyPlayers.as(guardian, {}),

@@ -1,15 +1,18 @@
 import { medianIntervalSeconds } from "@/lib/core/frame-times";
+import type { Id } from "@/lib/core/ids";
 import { realSecondsBetween, type WantedCheckpoint } from "@/lib/domains/clips/rules";
 import type { CameraFacts, SwingPage } from "@/lib/domains/clips/schema";
-import { pointIds, type ClipView, type EventView, type PointId } from "@/lib/domains/clips/view";
+import { pointIds, type CameraView, type ClipView, type EventView, type PointId } from "@/lib/domains/clips/view";
 import type { CheckpointRecord } from "@/lib/domains/library/schema";
 import type { LibraryForMeasuring } from "@/lib/domains/library/view";
 import type { ClipInput, FramePoints, SwingEvent, SwingInput } from "@/lib/measure/clip-input";
 import { markedEventSdSeconds } from "@/lib/measure/event-times";
+import { findFormula } from "@/lib/measure/formula-registry";
 import { readClip } from "@/lib/measure/read-clip";
 import type { Reading } from "@/lib/measure/reading";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
-import type { ClipReadings, ReadingBook } from "./view";
+import type { RepeatedReading } from "@/lib/measure/several/repeated-reading";
+import type { CheckpointOverSwings, ClipReadings, ComparableReadings, ReadingBook } from "./view";
 
 type Measured = SwingPage["clips"][number];
 
@@ -154,12 +157,17 @@ export function readingBook(library: LibraryForMeasuring | null): ReadingBook {
 function bare(full: ReadingBook["checkpoints"][number]["definition"]): ReadingBook["checkpoints"][number]["definition"] {
   const {
     id, name, scope, views, formulaId, formulaVersion, events, stillCamera, estimate, unit, band, bandYouth, ownBaselineOnly, named, nullWhen, minFps,
-    maxCameraOffDeg, window,
+    maxCameraOffDeg, window, censor,
   } = full;
   return {
     id, name, scope, views, formulaId, formulaVersion, events, stillCamera, estimate, unit, band, bandYouth, ownBaselineOnly, named, nullWhen, minFps,
-    maxCameraOffDeg, window,
+    maxCameraOffDeg, window, ...(censor ? { censor } : {}),
   };
+}
+
+/** Whether its points are wanted on its events' frames; what is read over a window wants them on the frames between. */
+function isReadAtInstants({ window, formulaId, formulaVersion }: CheckpointRecord): boolean {
+  return window === null || Object.keys(findFormula(formulaId, formulaVersion)?.reads ?? {}).length > 0;
 }
 
 const LENGTHS_AT_STANCE: readonly string[] = ["T", "F", "Fs"];
@@ -171,11 +179,84 @@ export function wantedCheckpoints(records: readonly CheckpointRecord[], view: Cl
     .filter((it) => it.scope === "clip" && it.views.measured.includes(view))
     .map((it) => ({
       id: it.id,
-      points: it.points.filter(isPoint),
+      points: isReadAtInstants(it) ? it.points.filter(isPoint) : [],
       events: it.events as WantedCheckpoint["events"],
       scales: Object.entries(it.scalePoints).map(([length, points]) => ({
         points: (points ?? []).filter(isPoint),
         over: LENGTHS_AT_STANCE.includes(length) ? ("stance" as const) : ("clip" as const),
       })),
     }));
+}
+
+/** A kept reading with how its clip was filmed, as it lies in the database. */
+export interface KeptReadingFacts {
+  readonly swingId: string;
+  readonly checkpointId: string;
+  readonly formulaId: string;
+  readonly formulaVersion: number;
+  readonly value: number | null;
+  readonly sd: number | null;
+  readonly verdict: string | null;
+  readonly isGrey: boolean;
+  /** The whole reading as it was kept. */
+  readonly body: unknown;
+  readonly clip: { readonly view: string; readonly isMirrored: boolean; readonly cameraOffDeg: number | null; readonly fileId: string; readonly hasCameraMoved: boolean };
+}
+
+/**
+ * Which set-up a clip was filmed from: nobody notes it, so that clips of one day, view and noted camera angle count as
+ * one. A camera that moved is a set-up of its own.
+ */
+function setUpOf({ view, isMirrored, cameraOffDeg, fileId, hasCameraMoved }: KeptReadingFacts["clip"], day: string): string {
+  return hasCameraMoved ? fileId : `${day} ${view} ${isMirrored} ${cameraOffDeg ?? "angle not noted"}`;
+}
+
+/** The kept readings of comparable swings by checkpoint and view, newest swing first. Readings of an older formula are not compared. */
+export function overSwings(swingId: Id, swings: readonly { readonly id: Id; readonly day: string }[], kept: readonly KeptReadingFacts[], book: ReadingBook): readonly CheckpointOverSwings[] {
+  const rank = new Map(swings.map(({ id }, i) => [id, i]));
+  return book.checkpoints.flatMap(({ id, definition }) => {
+    const own = kept.filter((it) => it.checkpointId === id && it.formulaId === definition.formulaId && it.formulaVersion === definition.formulaVersion);
+    const views = definition.scope === "swing" ? [null] : definition.views.measured;
+    return views.flatMap((view): CheckpointOverSwings[] => {
+      const bySwing = new Map<string, KeptReadingFacts>();
+      for (const it of own) {
+        if (view !== null && it.clip.view !== view) continue;
+        const known = bySwing.get(it.swingId);
+        if (!known || isSurer(it, known)) bySwing.set(it.swingId, it);
+      }
+      const rows = [...bySwing.values()].filter((it) => rank.has(it.swingId)).sort((a, b) => (rank.get(a.swingId) ?? 0) - (rank.get(b.swingId) ?? 0));
+      if (rows.length === 0) return [];
+      const newest = rows.find((it) => it.swingId === swingId) ?? rows[0];
+      const band = (newest?.body as Reading | undefined)?.band ?? definition.band;
+      return [{ checkpointId: id, view, unit: definition.unit, band, readings: rows.map((it) => repeated(it, swings[rank.get(it.swingId) ?? 0]?.day ?? "")) }];
+    });
+  });
+}
+
+/** Of two clips of a swing from one view the one whose reading says more. */
+function isSurer(one: KeptReadingFacts, other: KeptReadingFacts): boolean {
+  const doubt = (it: KeptReadingFacts) => (it.value === null ? Infinity : (it.isGrey ? 1e6 : 0) + (it.sd ?? 1e3));
+  return doubt(one) < doubt(other);
+}
+
+function repeated({ swingId, value, sd, verdict, isGrey, body, clip }: KeptReadingFacts, day: string): RepeatedReading {
+  // Readings are written by the measuring code in its own form, and made anew when the form changes.
+  const { sdCamera, deviation } = body as Reading;
+  return { swingId, day, value, sd, sdCamera: sdCamera ?? 0, setUp: setUpOf(clip, day), verdict: verdict as RepeatedReading["verdict"], deviation: deviation ?? null, isGrey };
+}
+
+/**
+ * One checkpoint over the swings from a view, with this swing's reading as it is now on the screen in the place of the
+ * kept one; null when no swing has one.
+ */
+export function withReadingNow(several: ComparableReadings, reading: Reading, view: CameraView): CheckpointOverSwings | null {
+  const row = several.checkpoints.find((it) => it.checkpointId === reading.checkpointId && (it.view === null || it.view === view));
+  const { checkpointId, unit, value, sd, sdCamera, verdict, deviation, isGrey, band } = reading;
+  const kept = row?.readings ?? [];
+  const readings = several.swings.flatMap(({ id, filmedOn }): RepeatedReading[] => {
+    const own = kept.find(({ swingId }) => swingId === id);
+    if (id !== several.swingId) return own ? [own] : [];
+    return [{ swingId: id, day: filmedOn, setUp: own?.setUp ?? null, value, sd, sdCamera, verdict, deviation, isGrey }];
+  });
+  return readings.length > 0 ? { checkpointId, unit, view: row ? row.view : view, band: band ?? row?.band ?? null, readings } : null;
 }

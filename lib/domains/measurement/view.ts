@@ -1,9 +1,12 @@
 import type { Id } from "@/lib/core/ids";
 import type { WantedCheckpoint } from "@/lib/domains/clips/rules";
 import type { SwingPage } from "@/lib/domains/clips/schema";
-import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
+import type { CameraView } from "@/lib/domains/clips/view";
+import type { Band, CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { Reading } from "@/lib/measure/reading";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
+import type { RepeatedReading } from "@/lib/measure/several/repeated-reading";
+import type { HabitRule } from "@/lib/measure/several/seen-count";
 
 /** A checkpoint of the library that can be read from a clip. */
 export interface CheckpointToRead {
@@ -27,11 +30,45 @@ export interface ClipReadings {
   readonly readings: readonly Reading[];
 }
 
+/** A question of the academy's own, with the areas it looks at. */
+export interface ReadingSection {
+  readonly id: string;
+  readonly question: string;
+  readonly areas: readonly string[];
+}
+
 /** One swing with its readings, as the swing view shows them. */
 export interface SwingReadings {
   readonly swing: SwingPage;
   readonly book: ReadingBook;
+  /** Under which questions the readings stand; what no question asks for comes after them. */
+  readonly sections: readonly ReadingSection[];
   readonly clips: readonly ClipReadings[];
   /** For each clip which points its checkpoints need. */
   readonly wanted: readonly { readonly clipId: Id; readonly checkpoints: readonly WantedCheckpoint[] }[];
+}
+
+/** One checkpoint over several swings, all seen from one view. */
+export interface CheckpointOverSwings {
+  readonly checkpointId: string;
+  /** Null for what is made of event times: no view decides it. */
+  readonly view: CameraView | null;
+  readonly unit: string;
+  /** The band in force on the swing that is looked at. */
+  readonly band: Band | null;
+  /** Newest swing first, one for each swing that was filmed from this view. */
+  readonly readings: readonly RepeatedReading[];
+}
+
+/** How the comparable swings of the same player and side read, as kept. */
+export interface ComparableReadings {
+  readonly swingId: Id;
+  /** This swing among those like it, newest first. */
+  readonly swings: readonly { readonly id: Id; readonly filmedOn: string }[];
+  /** Swings of the same time that were taken otherwise, in words: "off a tee, this one tossed". */
+  readonly leftOut: readonly { readonly count: number; readonly words: string }[];
+  /** Facts on which these swings agree only in that nobody noted them: "pitch height". */
+  readonly notNoted: readonly string[];
+  readonly habit: HabitRule;
+  readonly checkpoints: readonly CheckpointOverSwings[];
 }

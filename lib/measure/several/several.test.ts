@@ -176,10 +176,10 @@ describe("several swings of one checkpoint", () => {
     expect(twoSets(list.slice(0, 5)).by).toBe("earlier-half");
     expect(twoSets([...set([1, 2, 3], { day: "2026-11-20" }), ...set([4], { day: "2026-11-15" }), ...set([5, 6], { day: "2026-11-10" })]).by).toBe("earlier-days");
   });
-  it("the words bear no more digits than the spread, and warn of warm-up on one day", () => {
-    const found = severalSwings([...set([15.12, 15.91, 14.02]), ...set([22.2, 23.1, 24.4])], { band });
+  it("after a change only the swings since count as usual; the words bear no more digits than the spread, and warn of warm-up on one day", () => {
+    const found = severalSwings([...set([15.12, 16.11, 14.02]), ...set([22.2, 23.1, 24.4])], { band });
     expect(found).toMatchObject({ readCount: 6, by: "earlier-half" });
-    expect(usualWords(found, "degrees")).toBe("usually 19° ± 5 from swing to swing");
+    expect(usualWords(found, "degrees")).toBe("usually 15° ± 1 from swing to swing");
     expect(changeWords(found.change, found.by)).toBe("Changed against the earlier half of these swings, toward the band");
     expect(severalNotes(found)).toContain("Same day: may be warm-up");
   });

@@ -12,7 +12,7 @@ export interface SeveralSwings {
   /** Swings with a number that can be compared, and all that were looked at. */
   readonly readCount: number;
   readonly swingCount: number;
-  /** Null without a reading. */
+  /** Of all of them, or after a change of those since; null without a reading. */
   readonly median: number | null;
   /** Spread from swing to swing, plain SD, at least the readings' own doubt; null under three swings. */
   readonly spread: number | null;
@@ -31,9 +31,12 @@ export interface SeveralSwings {
  */
 export function severalSwings(newestFirst: readonly RepeatedReading[], options: { readonly band: Band | null; readonly habit?: HabitRule }): SeveralSwings {
   const spoken = newestFirst.filter(speaks);
-  const middle = middleAndSpread(spoken.map(({ value }) => value));
-  const spread = spoken.length >= LEAST_SWINGS ? usualSpread([spoken]) : null;
   const sets = twoSets(newestFirst);
+  const change = changeBetween(sets.before, sets.after, { band: options.band });
+  // After a change the swings before it no longer tell how it reads now.
+  const now = change.word === "changed" ? sets.after : spoken;
+  const middle = middleAndSpread(now.map(({ value }) => value));
+  const spread = now.length >= LEAST_SWINGS ? usualSpread([now]) : null;
   const isKnown = !isUnknown(middle);
   return {
     readCount: spoken.length,
@@ -44,7 +47,7 @@ export function severalSwings(newestFirst: readonly RepeatedReading[], options: 
     standsApart: isKnown && middle.standsApart,
     isOwnDoubt: spread?.isOwnDoubt ?? false,
     seen: seenCount(newestFirst, options.habit),
-    change: changeBetween(sets.before, sets.after, { band: options.band }),
+    change,
     by: sets.by,
   };
 }

@@ -7,4 +7,9 @@ export const rows: readonly AccessRow[] = [
     may: ["head", "coach"],
     input: async ({ academyId, playerId, userIds }) => ({ swingId: (await buildClip({ academyId, playerId, userId: userIds.coach })).swingId }),
   },
+  {
+    name: "measurement.list-comparable-readings",
+    may: ["head", "coach"],
+    input: async ({ academyId, playerId, userIds }) => ({ swingId: (await buildClip({ academyId, playerId, userId: userIds.coach })).swingId }),
+  },
 ];

@@ -1,0 +1,17 @@
+import { defineWords } from "@/lib/ui/words/define-words";
+
+/** The texts of several swings. */
+const en = {
+  title: "Over several swings",
+  alone: "No other swing was taken like this one in the weeks before it.",
+  unread: "The other swings like this one are not read yet.",
+  alike: (count: number, days: string) => `${count} swings taken alike, ${days}.`,
+  leftOut: (count: number, words: string) => `Not compared: ${count === 1 ? "one swing" : `${count} swings`} ${words}.`,
+  notNoted: (facts: string) => `Not noted on these swings: ${facts}.`,
+  seenSide: { low: "below the band", high: "above the band" },
+  short: { changed: "changed", "usual-spread": "usual spread", "cannot-tell": "cannot tell" },
+  count: (seen: number, judged: number) => `${seen} of ${judged} ${judged === 1 ? "swing" : "swings"}`,
+  talkAbout: (count: string) => `Talk about it in ${count}`,
+};
+
+export const severalText = defineWords({ en });
