@@ -61,7 +61,7 @@ export const askOffset = (actor: Person, uploadId: Id) =>
   sendUploadBytes.as(actor, new Request(`http://cage.test/api/uploads/${uploadId}`, { method: "HEAD", headers: TUS }), { tus: [uploadId] });
 
 /** Begins an upload and sends all bytes of a file; the worker has not looked yet. */
-export async function sendFile(actor: Person, playerId: Id, file: string, given: Partial<Record<keyof typeof facts, unknown>> = {}): Promise<Id> {
+export async function sendFile(actor: Person, playerId: Id, file: string, given: Partial<Record<keyof typeof facts | "swingId", unknown>> = {}): Promise<Id> {
   const bytes = new Uint8Array(readFileSync(file));
   const begun = await beginUpload.as(actor, { playerId, ...facts, ...given, byteLength: bytes.length } as never);
   const { uploadId } = begun.data as { uploadId: Id };

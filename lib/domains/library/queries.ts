@@ -86,7 +86,7 @@ export const getCheckpointDefinitions = defineQuery({
     const checkpoints = parts.checkpoints.checkpoints.map((record) => ({
       id: record.id, name: record.name, area: record.area, phase: record.phase, isMeasured: isMeasured(record), definition: checkpointDefinition(record), record,
     }));
-    return { edition, checkpoints, slap: parts.checkpoints.slap, terms: parts.terms, events: parts.phases.events };
+    return { edition, checkpoints, slap: parts.checkpoints.slap, terms: parts.terms, events: parts.phases.events, threeQuestions: parts.areas.threeQuestions };
   },
 });
 

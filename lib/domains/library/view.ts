@@ -240,6 +240,7 @@ export interface LibraryForMeasuring {
   readonly slap: LibraryParts["checkpoints"]["slap"];
   readonly terms: LibraryParts["terms"];
   readonly events: LibraryParts["phases"]["events"];
+  readonly threeQuestions: LibraryParts["areas"]["threeQuestions"];
 }
 
 /** What homework is planned from. Every drill is in force; a record fits `lib/prescribe` as it is. */

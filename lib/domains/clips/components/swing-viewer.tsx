@@ -1,12 +1,13 @@
 "use client";
-import { useCallback, useEffect, useMemo, useReducer, useRef, type CSSProperties, type ReactNode } from "react";
-import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
+import { useCallback, useEffect, useMemo, useReducer, useRef, useState, type CSSProperties, type ReactNode } from "react";
+import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingNeeds, waitingRuns, wholeLook, zoomAbout, type PointRun, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventKeys } from "./event-keys";
 import { eventAtFrame, findEvent, findPoint, keptOf, type Change } from "./kept";
 import { MarkTools } from "./mark-tools";
 import { nextStep } from "./next-step";
 import { PointPanel } from "./point-panel";
+import { isSameRun, PointRuns } from "./point-runs";
 import { PointsOnFrame } from "./points-on-frame";
 import type { Keeping } from "./sending";
 import { Stage } from "./stage";
@@ -28,6 +29,8 @@ export interface SwingViewerProps extends Keeping {
   readonly caption: string;
   /** The checkpoints whose points are asked for. */
   readonly wanted: readonly WantedCheckpoint[];
+  /** The points that are wanted on every frame of a stretch, for the events as they stand. */
+  readonly runs?: readonly PointRun[];
   /** Frame shown first; contact when it is not said. */
   readonly startFrame?: number;
   /** What stands beside the picture under points and marks; it can show a frame. */
@@ -37,7 +40,7 @@ export interface SwingViewerProps extends Keeping {
 }
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
-export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
+export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
   const [state, dispatch] = useReducer(viewerReducer, null, () =>
     startState(
       keptOf(clip), clip.frameTimes.ticks.length, { width: clip.widthPx, height: clip.heightPx },
@@ -80,7 +83,11 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPoi
   const needs = useMemo(() => pointNeeds(wanted), [wanted]);
   const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
   const next = nextPoint(waiting, frameIndex);
-  const askedPoint = !canMeasure || state.isPlaying ? null : (state.chosenPoint ?? (next?.frameIndex === frameIndex ? next.point : null));
+  const openRuns = useMemo(() => (canMeasure ? waitingRuns(runs, kept.points, kept.unseenPoints, frameIndex) : []), [canMeasure, runs, kept, frameIndex]);
+  const [begun, setBegun] = useState<PointRun | null>(null);
+  const run = (begun && openRuns.find((it) => isSameRun(it, begun))) ?? null;
+  const dueHere = run ? (run.nextFrame === frameIndex ? run.point : null) : next?.frameIndex === frameIndex ? next.point : null;
+  const askedPoint = !canMeasure || state.isPlaying ? null : (state.chosenPoint ?? dueHere);
   const points = kept.points.filter((it) => it.frameIndex === frameIndex);
   const unseen = kept.unseenPoints.filter((it) => it.frameIndex === frameIndex);
   const marks = kept.marks.filter((it) => it.frameIndex === frameIndex);
@@ -97,6 +104,8 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPoi
     if (!askedPoint) return;
     changePoint(askedPoint, after(askedPoint));
     dispatch({ kind: "choose-point", point: null });
+    const following = run && askedPoint === run.point ? run.frames.filter((it) => it > frameIndex).find((it) => findPoint(kept, it, run.point) === null) : undefined;
+    if (following !== undefined) dispatch({ kind: "show", frameIndex: following });
   };
   const placeHere = () => settle((point) => ({ frameIndex, point, ...insidePicture(cross, picture), source: "coach" }));
   const setEvent = (event: EventId, at: number) => {
@@ -131,7 +140,10 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPoi
     else if (command.kind === "clear-event") kept.events.filter((it) => it.frameIndex === frameIndex && it.event === state.eventInHand).forEach((it) => clearEvent(it.event));
     else if (command.kind === "play-or-hold") dispatch({ kind: "play", isPlaying: !state.isPlaying });
     else if (command.kind === "undo") undo(state);
-    else dispatch({ kind: "cancel" });
+    else {
+      setBegun(null);
+      dispatch({ kind: "cancel" });
+    }
   };
 
   return (
@@ -165,6 +177,13 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPoi
               waitingCount={waiting.length} nextStep={nextStep(clip, kept.events)} cross={cross} onCross={(at) => dispatch({ kind: "cross", at })}
               onPlace={placeHere} onUnseen={() => settle(() => "unseen")} onGo={onGo}
             />
+            <PointRuns
+              runs={openRuns} inHand={run} onStop={() => setBegun(null)}
+              onBegin={(it) => {
+                setBegun(it);
+                onGo(it.nextFrame);
+              }}
+            />
             <PointsOnFrame
               points={points} unseen={unseen} justPlaced={justPlaced(state.undo.at(-1), frameIndex)} point={askedPoint}
               onChoose={(point) => dispatch({ kind: "choose-point", point })} onForget={(point) => changePoint(point, null)}
@@ -189,6 +208,8 @@ export function SwingViewer({ clip, caption, wanted, startFrame, readings, onPoi
     </div>
   );
 }
+
+const noRuns: readonly PointRun[] = [];
 
 /** Where a point is likely to be: where it stands on this frame, else on the nearest frame that has it, else where one last was. */
 function expectedSpot(points: readonly PointView[], point: PointId | null, frameIndex: number, otherwise: Spot): Spot {
