@@ -5,11 +5,13 @@ import type { CameraFacts, SwingPage } from "@/lib/domains/clips/schema";
 import { pointIds, type CameraView, type ClipView, type EventView, type PointId } from "@/lib/domains/clips/view";
 import type { CheckpointRecord } from "@/lib/domains/library/schema";
 import type { LibraryForMeasuring } from "@/lib/domains/library/view";
+import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { ClipInput, FramePoints, SwingEvent, SwingInput } from "@/lib/measure/clip-input";
 import { markedEventSdSeconds } from "@/lib/measure/event-times";
 import { findFormula } from "@/lib/measure/formula-registry";
 import { readClip } from "@/lib/measure/read-clip";
 import type { Reading } from "@/lib/measure/reading";
+import { openReader, type ClipReader } from "@/lib/measure/reread-clip";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import type { RepeatedReading } from "@/lib/measure/several/repeated-reading";
 import type { CheckpointOverSwings, ClipReadings, ComparableReadings, ReadingBook } from "./view";
@@ -119,15 +121,35 @@ export function readSwing(swing: SwingPage, book: ReadingBook): readonly ClipRea
   const read = (more: Pick<SwingInput, "swingReadings">) => inputs.map(({ own, input }) => ({ clipId: own.clip.id, readings: readOne(own, { ...input, ...more }, book, own.clip === timed) }));
   const first = read({});
   // Some rules ask for another reading of the same swing: with the first round's values they can be answered.
-  const swingReadings: Record<string, number | null> = {};
-  for (const { readings } of first) for (const it of readings) swingReadings[it.checkpointId] ??= it.value;
-  const isAsked = book.checkpoints.some(({ definition }) => definition.nullWhen.some((rule) => rule.fact === "swing-reading"));
-  return isAsked ? read({ swingReadings }) : first;
+  return asksForReadings(book) ? read({ swingReadings: firstValues(first) }) : first;
 }
 
 function readOne({ clip, camera }: Measured, input: SwingInput, book: ReadingBook, isTimed: boolean): readonly Reading[] {
-  const own = book.checkpoints.map(({ definition }) => definition).filter(({ scope }) => scope === "clip" || isTimed);
-  return readClip(own, clipInput(clip, camera), input, { rules: book.rules });
+  return readClip(definitionsFor(book, isTimed), clipInput(clip, camera), input, { rules: book.rules });
+}
+
+function definitionsFor(book: ReadingBook, isTimed: boolean): readonly CheckpointDefinition[] {
+  return book.checkpoints.map(({ definition }) => definition).filter(({ scope }) => scope === "clip" || isTimed);
+}
+
+/** One clip of a swing, read as readSwing reads it and ready to be read again while a point of it is dragged; null for no such clip. */
+export function openClipReader(swing: SwingPage, book: ReadingBook, clipId: Id): ClipReader | null {
+  const own = swing.clips.find(({ clip }) => clip.id === clipId);
+  if (!own) return null;
+  const timed = timedClip(swing) ?? swing.clips[0]?.clip;
+  const swingReadings = asksForReadings(book) ? firstValues(readSwing(swing, book)) : undefined;
+  const input = { ...swingInput(swing, own.clip), ...(swingReadings ? { swingReadings } : {}) };
+  return openReader(definitionsFor(book, own.clip === timed), clipInput(own.clip, own.camera), input, { rules: book.rules });
+}
+
+function asksForReadings(book: ReadingBook): boolean {
+  return book.checkpoints.some(({ definition }) => definition.nullWhen.some((rule) => rule.fact === "swing-reading"));
+}
+
+function firstValues(clips: readonly ClipReadings[]): Record<string, number | null> {
+  const values: Record<string, number | null> = {};
+  for (const { readings } of clips) for (const it of readings) values[it.checkpointId] ??= it.value;
+  return values;
 }
 
 /** The swing while one of its clips is being worked on: an event set or cleared there is set or cleared for all of them. */

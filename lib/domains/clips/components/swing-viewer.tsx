@@ -35,8 +35,8 @@ export interface SwingViewerProps extends Keeping {
   readonly startFrame?: number;
   /** What stands beside the picture under points and marks; it can show a frame. */
   readonly readings?: (onGo: (frameIndex: number) => void) => ReactNode;
-  /** Every point and event as they stand now, also while a point is being dragged: then `isMoving`. */
-  readonly onPointsChanged?: (points: readonly PointView[], events: readonly EventView[], isMoving: boolean) => void;
+  /** Every point and event as they stand now; while a point is being dragged it is `moving`, and already where it is dragged. */
+  readonly onPointsChanged?: (points: readonly PointView[], events: readonly EventView[], moving: PointView | null) => void;
 }
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
@@ -66,17 +66,13 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, 
     else dispatch({ kind: "take", kept: { events: sentEvents, points: sentPoints, unseenPoints: sentUnseen, marks: sentMarks } });
   }, [sentEvents, sentPoints, sentUnseen, sentMarks]);
   const dragged = gesture.kind === "point" ? gesture : null;
-  const livePoints = useMemo<readonly PointView[]>(() => {
-    if (!dragged) return kept.points;
-    const others = kept.points.filter((it) => it.frameIndex !== frameIndex || it.point !== dragged.point);
-    return [...others, { frameIndex, point: dragged.point, ...dragged.at, source: "coach" }];
-  }, [kept.points, dragged, frameIndex]);
+  const moving = useMemo<PointView | null>(() => dragged && { frameIndex, point: dragged.point, ...dragged.at, source: "coach" }, [dragged, frameIndex]);
+  const livePoints = useMemo(() => (moving ? [...kept.points.filter((it) => it.frameIndex !== moving.frameIndex || it.point !== moving.point), moving] : kept.points), [kept.points, moving]);
   const tellRef = useRef(onPointsChanged);
   useEffect(() => {
     tellRef.current = onPointsChanged;
   });
-  const isMoving = dragged !== null;
-  useEffect(() => tellRef.current?.(livePoints, kept.events, isMoving), [livePoints, kept.events, isMoving]);
+  useEffect(() => tellRef.current?.(livePoints, kept.events, moving), [livePoints, kept.events, moving]);
   const onGo = useCallback((at: number) => dispatch({ kind: "show", frameIndex: at }), []);
   useCloseStart(box, clip, dispatch);
 

@@ -5,7 +5,9 @@ import { eventNames } from "@/lib/domains/clips/components/words";
 import type { EventView } from "@/lib/domains/clips/view";
 import type { Reading } from "@/lib/measure/reading";
 import { namedWords, readingWords } from "@/lib/measure/reading-words";
+import { effectOf, TRUST_REASONS } from "@/lib/measure/trust-reasons";
 import { groupOf, limitWords } from "./groups";
+import { numberOf } from "./number-of";
 import { takenAt } from "./taken-at";
 import { measurementWords as words } from "./words";
 
@@ -23,6 +25,7 @@ export function OneReading({ reading, name, events, onGo }: OneReadingProps) {
   const said = readingWords(reading);
   const frames = takenAt(reading, events);
   const last = frames[frames.length - 1];
+  const grey = group === "not-sure" ? reading.reasons.find(({ id }) => effectOf(id) === "grey") : undefined;
   const isSpeaking = group === "talk-about" || group === "watch";
   const named = reading.named.flatMap((it) => {
     const text = namedWords(it);
@@ -40,10 +43,13 @@ export function OneReading({ reading, name, events, onGo }: OneReadingProps) {
           {verdict && !reading.isGrey ? <State is={verdict} /> : <span className="quiet">{words.short[group]}</span>}
           {isSpeaking && size ? <State is={size} className="amount" /> : null}
         </span>
-        <span className="what">{name}</span>
+        <span className="what">
+          {name}
+          {grey ? <span className="why">{TRUST_REASONS[grey.id].words}</span> : null}
+        </span>
       </summary>
       <div className="more">
-        <p className="number">{[said.number ?? said.words, limitWords(reading)].filter(Boolean).join("; ")}</p>
+        <p className="number">{[numberOf(reading) ?? said.words, limitWords(reading)].filter(Boolean).join("; ")}</p>
         {named.map((it) => (
           <p key={it.id}>
             {it.name}: {it.text}

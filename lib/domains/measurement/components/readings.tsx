@@ -3,14 +3,15 @@
 import { memo } from "react";
 import type { EventView } from "@/lib/domains/clips/view";
 import type { Reading } from "@/lib/measure/reading";
-import { readingWords } from "@/lib/measure/reading-words";
-import type { CheckpointToRead } from "../view";
-import { groupIds, groupOf, type GroupId } from "./groups";
+import type { CheckpointToRead, ReadingSection } from "../view";
+import { groupIds, groupOf, sectionsOf } from "./groups";
 import { OneReading } from "./one-reading";
+import { UnreadReadings } from "./unread-readings";
 import { measurementWords as words } from "./words";
 
 interface ReadingsProps {
   readonly checkpoints: readonly CheckpointToRead[];
+  readonly sections: readonly ReadingSection[];
   /** The readings as they are now. */
   readonly readings: readonly Reading[];
   /** The readings by which the groups are made: while a point moves, a row keeps its place. */
@@ -19,48 +20,29 @@ interface ReadingsProps {
   readonly onGo: (frameIndex: number) => void;
 }
 
-/** What the checkpoints read on a clip: what speaks first, fine in a quiet line each, the rest with its reason. */
-export const Readings = memo(function Readings({ checkpoints, readings, settled, events, onGo }: ReadingsProps) {
+/** What the checkpoints read on a clip, under the academy's own questions: what speaks first, then what is fine; the rest is folded, with what it waits for. */
+export const Readings = memo(function Readings({ checkpoints, sections, readings, settled, events, onGo }: ReadingsProps) {
   const names = new Map(checkpoints.map((it) => [it.id, it.name]));
   const now = new Map(readings.map((it) => [it.checkpointId, it]));
-  const groups = new Map<GroupId, Reading[]>();
-  for (const it of settled) {
-    const group = groupOf(it);
-    groups.set(group, [...(groups.get(group) ?? []), now.get(it.checkpointId) ?? it]);
-  }
   const nameOf = (reading: Reading) => names.get(reading.checkpointId) ?? reading.checkpointId;
-  const unread = groups.get("not-read") ?? [];
+  const unread = settled.filter((it) => groupOf(it) === "not-read");
+  const counts = groupIds.flatMap((group) => {
+    const count = group === "not-read" ? 0 : settled.filter((it) => groupOf(it) === group).length;
+    return count > 0 ? [words.count[group](count)] : [];
+  });
   return (
     <section className="measured" aria-labelledby="readings-title">
       <h2 id="readings-title">{words.title}</h2>
-      {unread.length === settled.length ? <p className="small quiet">{settled.length > 0 ? words.noneYet : words.noLibrary}</p> : null}
-      {groupIds.map((group) => {
-        const own = group === "not-read" ? [] : (groups.get(group) ?? []);
-        return own.length === 0 ? null : (
-          <div key={group} role="group" aria-label={words.groups[group]} className={`reading-group ${group}`}>
-            <h3>
-              {words.groups[group]} <span className="quiet">{own.length}</span>
-            </h3>
-            {own.map((it) => (
-              <OneReading key={it.checkpointId} reading={it} name={nameOf(it)} events={events} onGo={onGo} />
-            ))}
-          </div>
-        );
-      })}
-      {unread.length > 0 ? (
-        <details className="fold">
-          <summary>{words.notRead(unread.length)}</summary>
-          <ul className="readings">
-            {unread.map((it) => (
-              <li key={it.checkpointId} className="off">
-                <b>{nameOf(it)}</b>
-                <br />
-                {readingWords(it).why[0] ?? words.notReadHere}
-              </li>
-            ))}
-          </ul>
-        </details>
-      ) : null}
+      {counts.length > 0 ? <p className="small quiet">{counts.join(", ")}.</p> : <p className="small quiet">{settled.length > 0 ? words.noneYet : words.noLibrary}</p>}
+      {sectionsOf(sections, checkpoints, settled).map((section) => (
+        <div key={section.id} role="group" aria-label={section.question ?? words.rest} className="reading-group">
+          <h3>{section.question ?? words.rest}</h3>
+          {section.readings.map((it) => (
+            <OneReading key={it.checkpointId} reading={now.get(it.checkpointId) ?? it} name={nameOf(it)} events={events} onGo={onGo} />
+          ))}
+        </div>
+      ))}
+      <UnreadReadings readings={unread} nameOf={nameOf} />
     </section>
   );
 });

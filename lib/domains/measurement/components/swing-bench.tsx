@@ -4,35 +4,42 @@ import { useCallback, useDeferredValue, useMemo, useState } from "react";
 import { ClipFactsForm } from "@/lib/domains/clips/components/clip-facts-form";
 import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewer";
 import type { EventView, PointView } from "@/lib/domains/clips/view";
-import { readSwing, withLiveClip } from "../rules";
+import { openClipReader, withLiveClip } from "../rules";
 import type { SwingReadings } from "../view";
 import { Readings } from "./readings";
+import { windowRuns } from "./window-runs";
 
-interface Live {
+/** The clip as it stands after the last change that was ended. */
+interface Settled {
   readonly points: readonly PointView[];
   readonly events: readonly EventView[];
 }
 
+interface SwingBenchProps {
+  readonly measured: SwingReadings;
+  readonly clipId: string;
+  readonly caption: string;
+}
+
 /** One clip of a swing with its readings beside it, taken anew while a point moves. */
-export function SwingBench({ measured, clipId, caption }: { readonly measured: SwingReadings; readonly clipId: string; readonly caption: string }) {
-  const { swing, book, wanted } = measured;
-  const [live, setLive] = useState<Live | null>(null);
-  const [settled, setSettled] = useState<Live | null>(null);
-  const shown = useDeferredValue(live);
+export function SwingBench({ measured, clipId, caption }: SwingBenchProps) {
+  const { swing, book, sections, wanted } = measured;
+  const [settled, setSettled] = useState<Settled | null>(null);
+  const [moving, setMoving] = useState<PointView | null>(null);
   const own = swing.clips.find(({ clip }) => clip.id === clipId);
-  const readOf = useCallback(
-    (given: Live | null) => {
-      return readSwing(given ? withLiveClip(swing, clipId, given) : swing, book).find((it) => it.clipId === clipId)?.readings ?? [];
-    },
-    [swing, book, clipId],
-  );
-  const settledReadings = useMemo(() => readOf(settled), [readOf, settled]);
-  const readings = useMemo(() => (shown === settled ? settledReadings : readOf(shown)), [readOf, shown, settled, settledReadings]);
-  const onPointsChanged = useCallback((points: readonly PointView[], events: readonly EventView[], isMoving: boolean) => {
-    const now = { points, events };
-    setLive(now);
-    if (!isMoving) setSettled(now);
+  const reader = useMemo(() => openClipReader(settled ? withLiveClip(swing, clipId, settled) : swing, book, clipId), [swing, book, clipId, settled]);
+  const dragged = useDeferredValue(moving);
+  const settledReadings = reader?.readings ?? [];
+  const readings = useMemo(() => {
+    if (!reader || !dragged) return reader?.readings ?? [];
+    return reader.moved(dragged.point, dragged.frameIndex, { x: dragged.x, y: dragged.y, source: "placed" }).readings;
+  }, [reader, dragged]);
+  const onPointsChanged = useCallback((points: readonly PointView[], events: readonly EventView[], now: PointView | null) => {
+    setMoving(now);
+    if (!now) setSettled({ points, events });
   }, []);
+  const events = settled?.events ?? own?.clip.events;
+  const runs = useMemo(() => (own && events ? windowRuns(book.checkpoints, own.clip, events) : []), [book, own, events]);
   if (!own) return null;
   return (
     <KeptSwingViewer
@@ -40,10 +47,11 @@ export function SwingBench({ measured, clipId, caption }: { readonly measured: S
       clip={own.clip}
       caption={caption}
       wanted={wanted.find((it) => it.clipId === clipId)?.checkpoints ?? []}
+      runs={runs}
       onPointsChanged={onPointsChanged}
       readings={(onGo) => (
         <>
-          <Readings checkpoints={book.checkpoints} readings={readings} settled={settledReadings} events={shown?.events ?? own.clip.events} onGo={onGo} />
+          <Readings checkpoints={book.checkpoints} sections={sections} readings={readings} settled={settledReadings} events={events ?? own.clip.events} onGo={onGo} />
           <section>
             <ClipFactsForm clip={own.clip} camera={own.camera} />
           </section>

@@ -5,12 +5,17 @@ const en = {
   title: "Readings",
   noneYet: "Nothing can be read yet. Set contact and the other events, then place the points that are asked for.",
   noLibrary: "There are no checkpoints to read yet.",
-  notRead: (count: number) => (count === 1 ? "One is not read, and why" : `${count} are not read, and why`),
-  notReadHere: "It cannot be read on this clip",
-  groups: {
-    "talk-about": "Talk about", watch: "Watch", "cannot-tell": "Cannot tell", fine: "Fine", "no-verdict": "Read, without a verdict",
-    "not-sure": "Not sure enough to judge", "not-read": "Not read",
+  notRead: (count: number) => (count === 1 ? "One is not read, and what it waits for" : `${count} are not read, and what they wait for`),
+  rest: "The rest",
+  count: {
+    "talk-about": (n: number) => `${n} to talk about`, watch: (n: number) => `${n} to watch`, "cannot-tell": (n: number) => `${n} cannot tell`,
+    fine: (n: number) => `${n} fine`, "no-verdict": (n: number) => `${n} read without a verdict`, "not-sure": (n: number) => `${n} not sure enough`,
+    "not-read": (n: number) => `${n} not read`,
   },
+  needs: {
+    points: "Wait for points", events: "Wait for an event", film: "The film does not show them", view: "Need another view", rule: "Do not apply here",
+  },
+  notReadHere: "It cannot be read on this clip",
   short: { "talk-about": "", watch: "", "cannot-tell": "", fine: "", "no-verdict": "read", "not-sure": "not sure", "not-read": "not read" },
   lookAt: (event: string) => `Show ${event}`,
   lookHere: "Show the frame that decided it",
