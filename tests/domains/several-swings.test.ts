@@ -64,9 +64,9 @@ describe("several swings of a player", () => {
     const own = await swingWith(22);
     const comparable = await ask(own.id);
     expect(comparable.swings).toHaveLength(3);
-    expect(comparable.leftOut.map(({ words }) => words).sort()).toEqual(["a high ball, this one a ball at the belt", "tossed, this one off a tee"]);
+    expect(comparable.leftOut.map(({ words }) => words).sort()).toEqual(["at a high ball, this one at a belt-high ball", "at a tossed ball, this one off a tee"]);
     expect(comparable.checkpoints[0]?.readings.map(({ value }) => value).sort()).toEqual([20, 21, 22]);
-    expect(html(comparable, [own.reading])).toContain("Not compared: one swing tossed, this one off a tee.");
+    expect(html(comparable, [own.reading])).toContain("Not compared: one swing at a tossed ball, this one off a tee.");
   });
 
   test("N53: three of five are said to be a habit, and one swing never is", async () => {
@@ -106,7 +106,7 @@ describe("several swings of a player", () => {
     expect(comparable.leftOut).toEqual([]);
     const { change, by } = rowOf(comparable, own.reading);
     expect(changeWords(change, by)).toBe("Changed since the last check, toward the band");
-    expect(html(comparable, [own.reading])).toContain("Changed since the last check, toward the band, by −18.0° ± 0.8.</p><p class=\"number\">Usually 21° ± 1 from swing to swing.");
+    expect(html(comparable, [own.reading])).toContain("Changed since the last check, toward the band, lower by 18.0° ± 0.8.</p><p class=\"number\">Usually 21° ± 1 from swing to swing.");
   });
 
   test("no more than twelve swings stand beside it, itself always among them, and readings of an older formula do not", async () => {

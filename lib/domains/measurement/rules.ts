@@ -233,7 +233,7 @@ function setUpOf({ view, isMirrored, cameraOffDeg, fileId, hasCameraMoved }: Kep
   return hasCameraMoved ? fileId : `${day} ${view} ${isMirrored} ${cameraOffDeg ?? "angle not noted"}`;
 }
 
-/** The kept readings of comparable swings by checkpoint and view, newest swing first. Readings of an older formula are not compared. */
+/** The kept readings of comparable swings by checkpoint and view, newest swing first; without those that no swing has. Readings of an older formula are not compared. */
 export function overSwings(swingId: Id, swings: readonly { readonly id: Id; readonly day: string }[], kept: readonly KeptReadingFacts[], book: ReadingBook): readonly CheckpointOverSwings[] {
   const rank = new Map(swings.map(({ id }, i) => [id, i]));
   return book.checkpoints.flatMap(({ id, definition }) => {
@@ -247,7 +247,7 @@ export function overSwings(swingId: Id, swings: readonly { readonly id: Id; read
         if (!known || isSurer(it, known)) bySwing.set(it.swingId, it);
       }
       const rows = [...bySwing.values()].filter((it) => rank.has(it.swingId)).sort((a, b) => (rank.get(a.swingId) ?? 0) - (rank.get(b.swingId) ?? 0));
-      if (rows.length === 0) return [];
+      if (!rows.some(({ value }) => value !== null)) return [];
       const newest = rows.find((it) => it.swingId === swingId) ?? rows[0];
       const band = (newest?.body as Reading | undefined)?.band ?? definition.band;
       return [{ checkpointId: id, view, unit: definition.unit, band, readings: rows.map((it) => repeated(it, swings[rank.get(it.swingId) ?? 0]?.day ?? "")) }];
@@ -263,9 +263,14 @@ function isSurer(one: KeptReadingFacts, other: KeptReadingFacts): boolean {
 
 function repeated({ swingId, value, sd, verdict, isGrey, body, clip }: KeptReadingFacts, day: string): RepeatedReading {
   // Readings are written by the measuring code in its own form, and made anew when the form changes.
-  const { sdCamera, deviation } = body as Reading;
-  return { swingId, day, value, sd, sdCamera: sdCamera ?? 0, setUp: setUpOf(clip, day), verdict: verdict as RepeatedReading["verdict"], deviation: deviation ?? null, isGrey };
+  const { sdCamera, deviation, reasons } = body as Reading;
+  return {
+    swingId, day, value, sd, sdCamera: sdCamera ?? 0, setUp: setUpOf(clip, day), isCameraKnown: isCameraKnown(reasons ?? []),
+    verdict: verdict as RepeatedReading["verdict"], deviation: deviation ?? null, isGrey,
+  };
 }
+
+const isCameraKnown = (reasons: Reading["reasons"]) => !reasons.some(({ id }) => id === "camera-unknown");
 
 /**
  * One checkpoint over the swings from a view, with this swing's reading as it is now on the screen in the place of the
@@ -278,7 +283,7 @@ export function withReadingNow(several: ComparableReadings, reading: Reading, vi
   const readings = several.swings.flatMap(({ id, filmedOn }): RepeatedReading[] => {
     const own = kept.find(({ swingId }) => swingId === id);
     if (id !== several.swingId) return own ? [own] : [];
-    return [{ swingId: id, day: filmedOn, setUp: own?.setUp ?? null, value, sd, sdCamera, verdict, deviation, isGrey }];
+    return [{ swingId: id, day: filmedOn, setUp: own?.setUp ?? null, isCameraKnown: isCameraKnown(reading.reasons), value, sd, sdCamera, verdict, deviation, isGrey }];
   });
   return readings.length > 0 ? { checkpointId, unit, view: row ? row.view : view, band: band ?? row?.band ?? null, readings } : null;
 }

@@ -65,7 +65,7 @@ export interface ComparableReadings {
   readonly swingId: Id;
   /** This swing among those like it, newest first. */
   readonly swings: readonly { readonly id: Id; readonly filmedOn: string }[];
-  /** Swings of the same time that were taken otherwise, in words: "off a tee, this one tossed". */
+  /** Swings of the same time that were taken otherwise, in words: "off a tee, this one at a tossed ball". */
   readonly leftOut: readonly { readonly count: number; readonly words: string }[];
   /** Facts on which these swings agree only in that nobody noted them: "pitch height". */
   readonly notNoted: readonly string[];

@@ -28,6 +28,8 @@ export interface Change {
   readonly afterCount: number;
   /** Both sets of one day: it may be the warm-up. */
   readonly isSameDay: boolean;
+  /** The sets come from different set-ups and on some swings nobody knows where the camera stood: its part is left out. */
+  readonly isCameraLeftOut: boolean;
 }
 
 export interface ChangeOptions {
@@ -44,7 +46,7 @@ export interface ChangeOptions {
  */
 export function changeBetween(before: readonly RepeatedReading[], after: readonly RepeatedReading[], { band, unlike = [] }: ChangeOptions): Change {
   const [old, now] = [before.filter(speaks), after.filter(speaks)];
-  const counts = { beforeCount: old.length, afterCount: now.length, isSameDay: isSameDay(old, now) };
+  const counts = { beforeCount: old.length, afterCount: now.length, isSameDay: isSameDay(old, now), isCameraLeftOut: isCameraLeftOut([...old, ...now]) };
   const cannot = (because: string): Change => ({ word: "cannot-tell", because, difference: null, differenceSd: null, detectable: null, direction: null, ...counts });
   if (unlike.length > 0) return cannot(unlike.join("; "));
   if (old.length < LEAST_SWINGS) return cannot(`${spoken(old.length)} before, it takes ${LEAST_SWINGS}`);
@@ -69,6 +71,11 @@ function isSameDay(old: readonly RepeatedReading[], now: readonly RepeatedReadin
   const days = (set: readonly RepeatedReading[]) => set.map(({ day }) => day).sort();
   const [last, first] = [days(old).at(-1), days(now)[0]];
   return last !== undefined && first !== undefined && last >= first;
+}
+
+function isCameraLeftOut(all: readonly RepeatedReading[]): boolean {
+  const isOneSetUp = all.every(({ setUp }) => setUp !== null && setUp === all[0]?.setUp);
+  return !isOneSetUp && all.some(({ isCameraKnown }) => !isCameraKnown);
 }
 
 function directionOf(from: number, to: number, { ok: [low, high] }: Band): "toward" | "away" | "inside" {

@@ -57,13 +57,13 @@ const REASONS: Partial<Record<TakenFact, Unlikeness["reasonId"]>> = {
 const WORDS: Record<TakenFact, Readonly<Record<string, string>>> = {
   playerId: {},
   side: { right: "from the right", left: "from the left" },
-  swingKind: { power: "a full swing", "two-strike": "a two-strike swing", "running-slap": "a running slap" },
-  task: { dry: "without a ball", tee: "off a tee", toss: "tossed", machine: "from a machine", live: "pitched in practice", game: "in a game" },
+  swingKind: { power: "as a full swing", "two-strike": "as a two-strike swing", "running-slap": "as a running slap" },
+  task: { dry: "without a ball", tee: "off a tee", toss: "at a tossed ball", machine: "off a machine", live: "at a pitch in practice", game: "in a game" },
   effort: { feel: "at half speed", practice: "at practice speed", game: "at full speed" },
-  pitchHeight: { high: "a high ball", belt: "a ball at the belt", low: "a low ball", unknown: "height not noted" },
-  pitchSide: { inside: "an inside ball", middle: "a ball down the middle", away: "a ball away", unknown: "side not noted" },
-  pitchSpeed: { slow: "a slow ball", game: "a ball at game speed", fast: "a fast ball", unknown: "speed not noted" },
-  batClass: { usual: "the usual bat", lighter: "a lighter bat", heavier: "a heavier bat", shorter: "a shorter bat", other: "another bat" },
+  pitchHeight: { high: "at a high ball", belt: "at a belt-high ball", low: "at a low ball", unknown: "with the pitch height not noted" },
+  pitchSide: { inside: "at an inside ball", middle: "at a ball down the middle", away: "at a ball away", unknown: "with the pitch side not noted" },
+  pitchSpeed: { slow: "at a slow ball", game: "at a ball of game speed", fast: "at a fast ball", unknown: "with the pitch speed not noted" },
+  batClass: { usual: "with the usual bat", lighter: "with a lighter bat", heavier: "with a heavier bat", shorter: "with a shorter bat", other: "with another bat" },
   view: { side: "filmed from the side", rear: "filmed from behind", front: "filmed from the front" },
 };
 
@@ -78,7 +78,7 @@ function factWords(fact: TakenFact, answer: string | null | undefined): string {
   return answer == null ? `${FACT_NAMES[fact]} not noted` : (WORDS[fact][answer] ?? answer);
 }
 
-/** "Off a tee before, tossed now"; "Another player" where that is the difference. */
+/** "Off a tee before, at a tossed ball now"; "Another player" where that is the difference. */
 export function beforeAndNow({ fact, theirs, ours }: Unlikeness): string {
   return capital(fact === "playerId" ? theirs : `${theirs} before, ${ours} now`);
 }

@@ -13,6 +13,8 @@ export interface RepeatedReading {
   readonly sdCamera: number;
   /** Swings with the same text were filmed from one set-up; null = nobody knows. */
   readonly setUp: string | null;
+  /** False when nobody has said how far the camera stood off its line: then `sdCamera` leaves it out. */
+  readonly isCameraKnown: boolean;
   readonly verdict: Verdict | null;
   readonly deviation: "low" | "high" | null;
   readonly isGrey: boolean;

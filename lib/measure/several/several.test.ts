@@ -19,7 +19,7 @@ import terms from "@/seed/library/terms.json";
 const band = { ok: [10, 20], act: [5, 25] } as const;
 let count = 0;
 const reading = (value: number | null, given: Partial<RepeatedReading> = {}): RepeatedReading => ({
-  swingId: `s${count++}`, day: "2026-11-20", value, sd: value === null ? null : 0.5, sdCamera: 0, setUp: "a", verdict: "fine", deviation: null, isGrey: false, ...given,
+  swingId: `s${count++}`, day: "2026-11-20", value, sd: value === null ? null : 0.5, sdCamera: 0, setUp: "a", isCameraKnown: true, verdict: "fine", deviation: null, isGrey: false, ...given,
 });
 const set = (values: readonly number[], given: Partial<RepeatedReading> = {}) => values.map((value) => reading(value, given));
 const swing = (id: string, given: Partial<SwingOnDay> = {}): SwingOnDay => ({
@@ -34,7 +34,7 @@ describe("swings that may be compared", () => {
   it("N23: a tee and a thrown ball, or another pitch height, are not alike, and both are named", () => {
     const { isAlike, unlike } = likeForLike(swing("a"), swing("b", { task: "toss", pitchHeight: "high" }), STARTER_COMPARABLE.same);
     expect(isAlike).toBe(false);
-    expect(unlike.map(beforeAndNow)).toEqual(["Off a tee before, tossed now", "A ball at the belt before, a high ball now"]);
+    expect(unlike.map(beforeAndNow)).toEqual(["Off a tee before, at a tossed ball now", "At a belt-high ball before, at a high ball now"]);
     expect(unlike.map(({ reasonId }) => reasonId)).toEqual(["different-task", "different-pitch"]);
   });
   it("another player or side is never alike, whatever the rule says; an unlisted fact does not part swings", () => {
@@ -53,7 +53,7 @@ describe("swings that may be compared", () => {
     const list = [swing("later", { day: "2026-11-20" }), swing("same-day", { day: "2026-11-10" }), own, swing("toss", { day: "2026-11-09", task: "toss" }), swing("old", { day: "2026-09-11" }), swing("older", { day: "2026-09-10" })];
     const found = comparableSwings(own, list, STARTER_COMPARABLE, 12);
     expect(found.alike.map(({ id }) => id)).toEqual(["same-day", "own", "old"]);
-    expect(found.leftOut).toMatchObject([{ count: 1, unlike: { fact: "task", theirs: "tossed", ours: "off a tee" } }]);
+    expect(found.leftOut).toMatchObject([{ count: 1, unlike: { fact: "task", theirs: "at a tossed ball", ours: "off a tee" } }]);
     expect(comparableSwings(own, list, STARTER_COMPARABLE, 1).alike.map(({ id }) => id)).toEqual(["own"]);
   });
 });
@@ -148,6 +148,12 @@ describe("changed, within the usual spread, or cannot tell", () => {
     expect(cameraPartOfDifference(set([1], { setUp: null, sdCamera: 2 }), set([1], { setUp: null, sdCamera: 2 }))).toBeCloseTo(Math.sqrt(8), 12);
     expect(changeBetween(a, set([3, 3, 3], { setUp: "a", sdCamera: 2 }), { band }).word).toBe("changed");
     expect(changeBetween(a, set([3, 3, 3], { setUp: "b", sdCamera: 2 }), { band }).word).not.toBe("changed");
+  });
+  it("sets from different set-ups say when nobody knows where the camera stood; sets from one need not", () => {
+    const dark = { isCameraKnown: false };
+    expect(changeBetween(before, set([14, 15, 16], { ...dark, setUp: "b" }), { band }).isCameraLeftOut).toBe(true);
+    expect(changeBetween(set([22, 23, 24], dark), set([14, 15, 16], dark), { band }).isCameraLeftOut).toBe(false);
+    expect(severalNotes(severalSwings([...set([15, 16, 14], { ...dark, setUp: "b" }), ...set([22, 23, 24])], { band })).join()).toContain("camera");
   });
   it("swapped sets change the sign and nothing else", () => {
     const values = fc.array(fc.double({ min: 0, max: 40, noNaN: true }), { minLength: 3, maxLength: 6 });

@@ -1,6 +1,6 @@
 import type { CameraView } from "@/lib/domains/clips/view";
 import type { Reading } from "@/lib/measure/reading";
-import { seenWords } from "@/lib/measure/several/seen-count";
+import { seenWords, type SeenCount } from "@/lib/measure/several/seen-count";
 import { changeWords, differenceWords, severalNotes, usualWords } from "@/lib/measure/several/several-words";
 import type { ComparableReadings } from "../view";
 import { severalRow, type SeveralRow } from "./several-rows";
@@ -20,6 +20,11 @@ export function SeveralOfReading({ comparable, reading, view }: SeveralOfReading
   return row ? <SeveralLines row={row} /> : null;
 }
 
+function sayCount(seen: SeenCount, side: string): string {
+  if (seen.judged === 0) return `${seenWords(seen)}.`;
+  return seen.seen === 0 ? text.nothing(seen.judged) : `${text.talkAbout(seenWords(seen))}${side}.`;
+}
+
 /** The lines of one checkpoint, words first. */
 export function SeveralLines({ row: { several, unit } }: { readonly row: SeveralRow }) {
   const { seen, change, by } = several;
@@ -28,7 +33,7 @@ export function SeveralLines({ row: { several, unit } }: { readonly row: Several
   const side = seen.side ? `, ${text.seenSide[seen.side]}` : "";
   return (
     <>
-      <p>{seen.judged > 0 ? `${text.talkAbout(seenWords(seen))}${side}.` : `${seenWords(seen)}.`}</p>
+      <p>{sayCount(seen, side)}</p>
       <p>{`${changeWords(change, by)}${difference ? `, ${difference}` : ""}.`}</p>
       {usual ? <p className="number">{`${usual.charAt(0).toUpperCase()}${usual.slice(1)}.`}</p> : null}
       {severalNotes(several).map((note) => (

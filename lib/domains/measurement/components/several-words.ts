@@ -10,8 +10,10 @@ const en = {
   notNoted: (facts: string) => `Not noted on these swings: ${facts}.`,
   seenSide: { low: "below the band", high: "above the band" },
   short: { changed: "changed", "usual-spread": "usual spread", "cannot-tell": "cannot tell" },
-  count: (seen: number, judged: number) => `${seen} of ${judged} ${judged === 1 ? "swing" : "swings"}`,
+  count: (seen: number, judged: number) => `talk about in ${seen} of ${judged}`,
   talkAbout: (count: string) => `Talk about it in ${count}`,
+  nothing: (judged: number) => (judged === 1 ? "Nothing to talk about in the one swing that could be judged." : `Nothing to talk about in the ${judged} swings that could be judged.`),
+  quiet: (count: number) => (count === 1 ? "One more, where nothing stands out" : `${count} more, where nothing stands out`),
 };
 
 export const severalText = defineWords({ en });
