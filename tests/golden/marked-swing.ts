@@ -37,6 +37,8 @@ export interface Marking {
    * still hitter before the stance; `beside`: on the frames next to each event only; both at contact on its frame and the two
    * before it. */
   readonly habit?: "reach" | "beside" | "every-frame";
+  /** Seconds of the clip before the stance. */
+  readonly secondsBeforeStance?: number;
   /** The bat is also marked after contact, where it lies across the picture. */
   readonly isBatMarkedAcross?: boolean;
 }
@@ -112,8 +114,8 @@ export function markedSwing(truth: MarkableSwing, marking: Marking): MarkedSwing
 }
 
 /** Times of the clip's frames in seconds from true contact. */
-function frameTimes(events: SwingEvents, { framesPerSecond, contactPhase = 0 }: Marking, uniform: () => number): readonly number[] {
-  const before = Math.floor((CLIP_BEFORE_STANCE_SECONDS - events.stance) * framesPerSecond);
+function frameTimes(events: SwingEvents, { framesPerSecond, contactPhase = 0, secondsBeforeStance = CLIP_BEFORE_STANCE_SECONDS }: Marking, uniform: () => number): readonly number[] {
+  const before = Math.floor((secondsBeforeStance - events.stance) * framesPerSecond);
   const after = Math.floor((events.finish + CLIP_AFTER_FINISH_SECONDS) * framesPerSecond);
   return Array.from({ length: before + after + 1 }, (_, i) => (i - before - contactPhase + (uniform() - 0.5) / 2) / framesPerSecond);
 }
