@@ -1,6 +1,8 @@
-import { createReadStream } from "node:fs";
-import { stat } from "node:fs/promises";
+import { execFile } from "node:child_process";
+import { createReadStream, existsSync } from "node:fs";
+import { rename, stat } from "node:fs/promises";
 import path from "node:path";
+import { promisify } from "node:util";
 import { authorize } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
 import type { Id } from "@/lib/core/ids";
@@ -16,6 +18,7 @@ import { database, inTransaction } from "@/lib/platform/database";
 import { hashOf } from "@/lib/platform/video/ingest";
 import { receivedKey } from "@/lib/platform/video/incoming";
 import { cachedSwing } from "../media/cache";
+import type { SwingSpec } from "../media/spec";
 import type { DemoFilm } from "./films";
 import { markSwing } from "./mark-swing";
 
@@ -30,7 +33,8 @@ export type CheckedBy = "us" | "worker";
  * film that is there already is left alone. @returns the clip
  */
 export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, checkedBy: CheckedBy): Promise<{ clipId: Id; swingId: Id }> {
-  const { path: file, truth } = await cachedSwing(film.spec, CACHE);
+  const { path: drawn, truth } = await cachedSwing(film.spec, CACHE);
+  const file = film.isMirrored ? await mirrored(drawn) : drawn;
   const contentHash = await hashOf(createReadStream(file));
   const where = { academyId: coach.academyId, playerId, file: { contentHash } };
   const before = await database().clip.findFirst({ where, select: { id: true, swingId: true } });
@@ -42,8 +46,9 @@ export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, check
     byteLength: (await stat(file)).size,
     filmedOn: daysAfter(coach.today, -film.daysAgo),
     swingKind: "power", effort: "game", pitchHeight: "belt", pitchSide: "middle", pitchSpeed: "unknown", batClass: "usual",
-    isMirrored: false, filmedRate: "as-file", hasCameraMoved: false, hasCameraZoomed: false, isStabilised: false,
+    isMirrored: film.isMirrored, filmedRate: "as-file", hasCameraMoved: false, hasCameraZoomed: false, isStabilised: false,
     cameraOffDeg: Math.abs(film.spec.cameraOffDeg),
+    swingId: film.otherCameraOf ? await swingOf(film.otherCameraOf, playerId, coach) : null,
   });
   const { uploadId } = data as BegunUpload;
   await blobs().keepStream(receivedKey(uploadId), createReadStream(file));
@@ -52,8 +57,26 @@ export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, check
   else await untilReady(uploadId);
   const clip = await database().clip.findFirstOrThrow({ where, select: { id: true, swingId: true } });
   await database().upload.updateMany({ where: { id: uploadId }, data: { dismissedAt: new Date() } });
-  if (film.isMarked) await markSwing({ academyId: coach.academyId, clipId: clip.id, swingId: clip.swingId, coachId: coach.userId }, truth);
+  if (film.marked !== "no") await markSwing({ academyId: coach.academyId, clipId: clip.id, swingId: clip.swingId, coachId: coach.userId }, truth, film);
   return { clipId: clip.id, swingId: clip.swingId };
+}
+
+/** The swing that the first camera filmed. @throws Error while that film is not a clip of the player */
+async function swingOf(spec: SwingSpec, playerId: Id, coach: Person): Promise<Id> {
+  const { path: file } = await cachedSwing(spec, CACHE);
+  const contentHash = await hashOf(createReadStream(file));
+  const clip = await database().clip.findFirstOrThrow({ where: { academyId: coach.academyId, playerId, file: { contentHash } }, select: { swingId: true } });
+  return clip.swingId;
+}
+
+/** The same film as a front camera keeps it; drawn once. */
+async function mirrored(file: string): Promise<string> {
+  const flipped = file.replace(/\.mp4$/, ".mirrored.mp4");
+  if (existsSync(flipped)) return flipped;
+  const half = `${flipped}.${process.pid}.part.mp4`;
+  await promisify(execFile)("ffmpeg", ["-v", "error", "-y", "-i", file, "-vf", "hflip", "-c:v", "libx264", "-preset", "veryfast", "-crf", "20", "-pix_fmt", "yuv420p", "-fps_mode", "passthrough", "-c:a", "copy", half]);
+  await rename(half, flipped);
+  return flipped;
 }
 
 /** Waits for the worker. @throws Error when it refused the film or took more than five minutes */

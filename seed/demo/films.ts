@@ -5,47 +5,63 @@ export interface DemoFilm {
   readonly coach: string;
   readonly daysAgo: number;
   readonly spec: SwingSpec;
-  /** A coach has set the events and placed the points. */
-  readonly isMarked: boolean;
+  /** A coach has set the events and placed the points: beside the events, or on every frame from the stance on. */
+  readonly marked: "no" | "at-events" | "every-frame";
+  /** The file is a mirror image, as front cameras make it. */
+  readonly isMirrored: boolean;
+  /** The film of the same swing by its first camera, when this is another one. */
+  readonly otherCameraOf: SwingSpec | null;
 }
 
 /** A smaller picture for the tests; the motion and its truth are the same. */
 export type FilmSize = "usual" | "small";
 
-const film = (player: string, coach: string, daysAgo: number, parts: Parameters<typeof swingSpec>[0], isMarked = true) => ({ player, coach, daysAgo, parts, isMarked });
+type Parts = NonNullable<Parameters<typeof swingSpec>[0]>;
+interface Further extends Partial<Pick<DemoFilm, "marked" | "isMirrored">> {
+  readonly otherCameraOf?: Parts;
+}
+const film = (player: string, coach: string, daysAgo: number, parts: Parts, further: Further = {}) => ({ player, coach, daysAgo, parts, marked: "at-events" as const, isMirrored: false, ...further });
+const UNMARKED = { marked: "no" } as const;
+
+/** One hitter of both sides with a point on every frame: the plain clip, its mirrored twin, one off its line, and a second camera. */
+const PELL = { side: "right", body: "child", seed: 131, look: { clothes: "sand", scene: "field" }, faults: { "front-leg-soft": 0.8, "hands-drift-forward": 0.6 } } as const;
 
 const FILMS = [
   // The first two are there when the house opens.
   film("ines", "marlow", 0, { side: "right", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8, "front-leg-soft": 0.7 } }),
   film("tobin", "marlow", 0, { side: "left", body: "child", seed: 23, look: { clothes: "forest", scene: "cage" }, faults: { "lunge-forward": 0.9, "hands-drift-forward": 0.7 } }),
   film("ines", "marlow", 21, { side: "right", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 1, "front-shoulder-opens": 1, "front-leg-soft": 0.9, "trunk-fold": 0.6 } }),
-  film("ines", "marlow", 0, { side: "right", view: "rear", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8 } }, false),
+  film("ines", "marlow", 0, { side: "right", view: "rear", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8 } }, UNMARKED),
   film("ines", "marlow", 5, { side: "left", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "casting": 0.5 } }),
   film("dell", "marlow", 14, { side: "right", body: "teen", seed: 31, look: { scene: "cage", clothes: "maroon" }, faults: { "lean-back": 0.8, "stuck-on-back-leg": 0.9 } }),
-  film("dell", "marlow", 14, { side: "right", view: "front", body: "teen", seed: 31, framesPerSecond: 120, look: { scene: "cage", clothes: "maroon" }, faults: { "lean-back": 0.8 } }, false),
+  film("dell", "marlow", 14, { side: "right", view: "front", body: "teen", seed: 31, framesPerSecond: 120, look: { scene: "cage", clothes: "maroon" }, faults: { "lean-back": 0.8 } }, UNMARKED),
   film("bea", "marlow", 7, { side: "right", body: "child", seed: 41, look: { scene: "field", clothes: "sky" }, faults: { "no-back-hip-load": 0.9, "barrel-drag": 0.6 } }),
   film("rafa", "marlow", 30, { side: "left", body: "adult", seed: 51, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.8, "casting": 0.6 } }),
   film("rafa", "marlow", 2, { side: "left", body: "adult", seed: 51, task: "toss", framesPerSecond: 120, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.5 } }),
   film("juno", "vesna", 3, { side: "left", body: "teen", seed: 61, look: { scene: "field", clothes: "sand" }, faults: { "lead-arm-bar": 0.9 } }),
   film("oskar", "vesna", 9, { side: "right", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9, "front-leg-soft": 0.8 } }),
-  film("oskar", "vesna", 9, { side: "right", view: "rear", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9 } }, false),
+  film("oskar", "vesna", 9, { side: "right", view: "rear", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9 } }, UNMARKED),
   film("wren", "marlow", 1, { side: "right", body: "child", seed: 81, framesPerSecond: 60, look: { scene: "cage", clothes: "maroon" }, faults: { "barrel-drag": 0.9, "back-elbow-no-load": 0.8 } }),
   film("milo", "marlow", 12, { side: "right", body: "child", seed: 91, look: { scene: "field", clothes: "forest" }, faults: { "front-shoulder-opens": 0.6 } }),
   film("tamsin", "ottoline", 4, { side: "right", body: "teen", seed: 101, task: "toss", look: { scene: "field", clothes: "sky" }, faults: { "hands-drift-forward": 0.6 } }),
   film("noor", "ottoline", 18, { side: "right", body: "teen", seed: 111, look: { scene: "cage", clothes: "sand" }, faults: { "stuck-on-back-leg": 0.8 } }),
+  film("pell", "vesna", 6, PELL, { marked: "every-frame" }),
+  film("pell", "vesna", 6, { ...PELL, view: "rear" }, { otherCameraOf: PELL }),
+  film("pell", "vesna", 6, { ...PELL, side: "left" }, { marked: "every-frame", isMirrored: true }),
+  film("pell", "vesna", 8, { ...PELL, cameraOffDeg: 10 }, { marked: "every-frame" }),
 ];
 
 /** How many are drawn before the doors open; the rest follow while the house is in use. */
 const FIRST_FILMS = 2;
-/** What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, and one without a focus. */
-const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14];
+/** What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, one without a focus, and Pell's four. */
+const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14, 17, 18, 19, 20];
 const SMALL = { widthPx: 640, heightPx: 360, seconds: 1.7 } as const;
 
 export function demoFilms(size: FilmSize): { first: DemoFilm[]; rest: DemoFilm[] } {
-  if (size === "small") {
-    const films = FILMS.filter((_, index) => FOR_TESTS.includes(index));
-    return { first: films.map(({ parts, ...rest }) => ({ ...rest, spec: swingSpec({ ...parts, ...SMALL }) })), rest: [] };
-  }
-  const films = FILMS.map(({ parts, ...rest }) => ({ ...rest, spec: swingSpec(parts) }));
+  const made = (more: Parts) => ({ parts, otherCameraOf, ...rest }: (typeof FILMS)[number]): DemoFilm => ({
+    ...rest, spec: swingSpec({ ...parts, ...more }), otherCameraOf: otherCameraOf ? swingSpec({ ...otherCameraOf, ...more }) : null,
+  });
+  if (size === "small") return { first: FILMS.filter((_, index) => FOR_TESTS.includes(index)).map(made(SMALL)), rest: [] };
+  const films = FILMS.map(made({}));
   return { first: films.slice(0, FIRST_FILMS), rest: films.slice(FIRST_FILMS) };
 }

@@ -5,6 +5,7 @@ import { timesOf } from "@/lib/domains/clips/scope";
 import { inTransaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
 import type { SwingTruth } from "../media/truth";
+import type { DemoFilm } from "./films";
 
 /** How far a careful hand is off, in pixels of a 720-line picture. */
 const HAND_PX = 0.8;
@@ -17,9 +18,15 @@ interface Where {
   readonly coachId: Id;
 }
 
-/** Sets the events and places the points near each of them, as a coach with a steady hand would. */
-export async function markSwing({ academyId, clipId, swingId, coachId }: Where, truth: SwingTruth): Promise<void> {
-  const hand = seededRandom(`${truth.spec.seed} ${truth.spec.view} ${truth.spec.side}`);
+/**
+ * Sets the events and places the points near each of them, or on every frame from the stance on, as a coach with a steady
+ * hand would. Another camera of the swing gets its own contact only: the other events are the swing's.
+ */
+export async function markSwing({ academyId, clipId, swingId, coachId }: Where, truth: SwingTruth, film: Pick<DemoFilm, "marked" | "isMirrored" | "otherCameraOf">): Promise<void> {
+  const { view, widthPx } = truth.spec;
+  // A mirrored left-hander looks as the right-hander does, and the same hand places the same points on both.
+  const side = film.isMirrored ? (truth.spec.side === "left" ? "right" : "left") : truth.spec.side;
+  const hand = seededRandom(`${truth.spec.seed} ${view} ${side}`);
   const offPx = (HAND_PX * truth.spec.heightPx) / 720;
   const fps = truth.spec.framesPerSecond;
   const last = truth.frames.length - 1;
@@ -27,6 +34,7 @@ export async function markSwing({ academyId, clipId, swingId, coachId }: Where, 
   const frames = new Map(EVENTS.map((event) => [event, frameAt(truth.events[event])]));
 
   const wanted = new Set<number>();
+  if (film.marked === "every-frame") for (let frame = frames.get("stance") ?? 0; frame <= last; frame++) wanted.add(frame);
   for (const [event, frame] of frames) {
     if (event === "extension" || event === "finish") continue;
     // At contact the two frames before it say how fast things move; the ball changes everything after it.
@@ -37,7 +45,7 @@ export async function markSwing({ academyId, clipId, swingId, coachId }: Where, 
     if (!frame) return [];
     return Object.entries(frame.points).map(([point, { picture }]) => ({
       academyId, clipId, frameIndex, point, source: "placed", setById: coachId,
-      xPx: picture.x + offPx * hand.normal(),
+      xPx: (film.isMirrored ? widthPx - picture.x : picture.x) + offPx * hand.normal(),
       yPx: picture.y + offPx * hand.normal(),
     }));
   });
@@ -46,7 +54,8 @@ export async function markSwing({ academyId, clipId, swingId, coachId }: Where, 
   await inTransaction(async (tx) => {
     const { file } = await tx.clip.findUniqueOrThrow({ where: { id: clipId }, select: { file: { select: { frameTimes: true } } } });
     const times = timesOf(file.frameTimes);
-    const events = [...frames].map(([event, frameIndex]) => ({
+    const own = [...frames].filter(([event]) => event === "contact" || !film.otherCameraOf);
+    const events = own.map(([event, frameIndex]) => ({
       academyId, swingId, clipId, event, frameIndex, source: "placed", setById: coachId, tick: BigInt(times.ticks[frameIndex] ?? 0),
     }));
     await tx.swingEvent.createMany({ data: events });

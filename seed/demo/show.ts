@@ -18,7 +18,7 @@ export async function showFilms(films: readonly DemoFilm[], checkedBy: CheckedBy
     const { side } = film.spec;
     const story = STORIES[`${film.player} ${side}`];
     const isTold = (await database().observation.count({ where: { academyId: academy.id, swing: { playerId: player.id, side } } })) > 0;
-    if (!story || isTold || !film.isMarked) continue;
+    if (!story || isTold || film.marked === "no") continue;
     const self = player.userId ? await asPerson(academy.id, player.userId, "player") : null;
     await story({ playerId: player.id, side, swingId, clipId, truth: truthOf(film.spec), coach, player: self });
   }

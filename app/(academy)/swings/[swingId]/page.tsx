@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { SwingBench } from "@/lib/domains/measurement/components/swing-bench";
-import { getSwingReadings } from "@/lib/domains/measurement/queries";
+import { getSwingReadings, listComparableReadings } from "@/lib/domains/measurement/queries";
 import { Leaf } from "@/lib/ui/leaf";
 import { Problem } from "@/lib/ui/problem";
 
@@ -14,9 +14,10 @@ interface SwingViewPageProps {
 
 export default async function SwingViewPage({ params, searchParams }: SwingViewPageProps) {
   const [{ swingId }, { clip: asked }] = await Promise.all([params, searchParams]);
-  const measured = await getSwingReadings({ swingId });
+  const [measured, comparable] = await Promise.all([getSwingReadings({ swingId }), listComparableReadings({ swingId })]);
   const { swing } = measured;
   const own = swing.clips.find(({ clip }) => clip.id === asked) ?? swing.clips[0];
+  const names = clipNames(swing.clips.map(({ clip }) => clip.view));
   return (
     <Leaf kind="swing">
       <div className="bar-line">
@@ -27,13 +28,16 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
         <span className="push" />
         {swing.clips.length > 1 ? (
           <nav className="pick" aria-label="Which clip">
-            {swing.clips.map(({ clip }) => (
+            {swing.clips.map(({ clip }, i) => (
               <Link key={clip.id} href={`/swings/${swingId}?clip=${clip.id}`} aria-current={clip.id === own?.clip.id ? "true" : undefined}>
-                {VIEW_WORDS[clip.view]}
+                {names[i]}
               </Link>
             ))}
           </nav>
         ) : null}
+        <Link className="btn" href={`/players/${swing.playerId}/clips/new?swing=${swingId}`}>
+          Another camera
+        </Link>
         <Link className="btn" href={`/players/${swing.playerId}`}>
           {swing.playerName}
         </Link>
@@ -45,12 +49,24 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
           todo="The family or the office can give a consent."
         />
       ) : (
-        <SwingBench measured={measured} clipId={own.clip.id} caption="This swing" />
+        <SwingBench
+          key={own.clip.id} measured={measured} comparable={comparable} clipId={own.clip.id}
+          caption={swing.clips.length > 1 ? `This swing, ${names[swing.clips.indexOf(own)]?.toLowerCase()}` : "This swing"}
+        />
       )}
     </Leaf>
   );
 }
 
 const VIEW_WORDS = { side: "Side", rear: "Behind", front: "Front" } as const;
+
+/** "Side", "Front", "Side 2": a view that is there twice is counted. */
+function clipNames(views: readonly (keyof typeof VIEW_WORDS)[]): readonly string[] {
+  return views.map((view, i) => {
+    const before = views.slice(0, i).filter((it) => it === view).length;
+    return before > 0 ? `${VIEW_WORDS[view]} ${before + 1}` : VIEW_WORDS[view];
+  });
+}
+
 const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
 const dayWords = (day: string) => DAY.format(new Date(`${day}T00:00:00Z`));

@@ -5,8 +5,9 @@ import { ClipFactsForm } from "@/lib/domains/clips/components/clip-facts-form";
 import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewer";
 import type { EventView, PointView } from "@/lib/domains/clips/view";
 import { openClipReader, withLiveClip } from "../rules";
-import type { SwingReadings } from "../view";
+import type { ComparableReadings, SwingReadings } from "../view";
 import { Readings } from "./readings";
+import { SeveralSwings } from "./several-swings";
 import { windowRuns } from "./window-runs";
 
 /** The clip as it stands after the last change that was ended. */
@@ -17,12 +18,14 @@ interface Settled {
 
 interface SwingBenchProps {
   readonly measured: SwingReadings;
+  /** How the swings like this one read. */
+  readonly comparable: ComparableReadings;
   readonly clipId: string;
   readonly caption: string;
 }
 
 /** One clip of a swing with its readings beside it, taken anew while a point moves. */
-export function SwingBench({ measured, clipId, caption }: SwingBenchProps) {
+export function SwingBench({ measured, comparable, clipId, caption }: SwingBenchProps) {
   const { swing, book, sections, wanted } = measured;
   const [settled, setSettled] = useState<Settled | null>(null);
   const [moving, setMoving] = useState<PointView | null>(null);
@@ -52,6 +55,7 @@ export function SwingBench({ measured, clipId, caption }: SwingBenchProps) {
       readings={(onGo) => (
         <>
           <Readings checkpoints={book.checkpoints} sections={sections} readings={readings} settled={settledReadings} events={events ?? own.clip.events} onGo={onGo} />
+          <SeveralSwings comparable={comparable} checkpoints={book.checkpoints} readings={readings} view={own.clip.view} />
           <section>
             <ClipFactsForm clip={own.clip} camera={own.camera} />
           </section>

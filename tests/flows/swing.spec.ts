@@ -1,0 +1,108 @@
+import { readFileSync } from "node:fs";
+import type { Locator, Page } from "@playwright/test";
+import { ask, expect, expectAccessible, look, PHONE, signIn, test } from "./fixtures";
+
+interface LibraryCheckpoint {
+  readonly name: string;
+  readonly scope: string;
+  readonly views: { readonly measured: readonly string[] };
+  readonly minFps: number;
+  readonly maxCameraOffDeg: number | null;
+}
+const { checkpoints } = JSON.parse(readFileSync("seed/library/checkpoints.json", "utf8")) as { checkpoints: readonly LibraryCheckpoint[] };
+const namesOf = (holds: (it: LibraryCheckpoint) => boolean) => checkpoints.filter(holds).map(({ name }) => name);
+
+/** The clips of Pell's films and of Wren's slow one, as the demo made them. */
+async function swingOf(givenName: string, sql: string): Promise<string> {
+  const [row] = await ask<{ id: string }>(
+    `SELECT s."id" FROM "Swing" s JOIN "Player" p ON p."id" = s."playerId" JOIN "Clip" c ON c."swingId" = s."id" WHERE p."givenName" = $1 AND ${sql} ORDER BY c."createdAt" LIMIT 1`,
+    [givenName],
+  );
+  if (!row) throw new Error(`the demo has no such swing of ${givenName}`);
+  return row.id;
+}
+
+const readings = (page: Page): Locator => page.getByRole("region", { name: "Readings" });
+const openSwing = async (page: Page, swingId: string) => {
+  await page.goto(`/swings/${swingId}`);
+  await expect(page.getByRole("img", { name: /^Frame \d+ of \d+/ })).toBeVisible({ timeout: 30_000 });
+};
+/** The names of the readings that stand in the list with these words beside them. */
+const namesWith = async (page: Page, words: string) =>
+  (await readings(page).locator("details.reading", { hasText: words }).locator(".what").evaluateAll((all) => all.map((it) => it.firstChild?.textContent ?? ""))).sort();
+
+// First, while both are as the demo marked them.
+test("a mirrored film of a left-hander reads in the same words and numbers as its right-handed twin", async ({ page }) => {
+  await signIn(page, "Vesna Coldbrook", "coach");
+  const wordsOf = async (swingId: string) => {
+    await openSwing(page, swingId);
+    return readings(page).locator(".reading-group").evaluateAll((all) => all.map((it) => it.textContent));
+  };
+  const left = await wordsOf(await swingOf("Pell", `s."side" = 'left' AND c."isMirrored"`));
+  await look(page, "swing-mirrored-1440");
+  const right = await wordsOf(await swingOf("Pell", `s."side" = 'right' AND c."cameraOffDeg" = 0 AND c."view" = 'side'`));
+  expect(left.join(" ").length).toBeGreaterThan(500);
+  expect(left).toEqual(right);
+});
+
+test("two cameras of one swing share its events: toe touch set on the side clip is timed on the clip from behind", async ({ page }) => {
+  await signIn(page, "Vesna Coldbrook", "coach");
+  await openSwing(page, await swingOf("Pell", `c."view" = 'rear'`));
+  const which = page.getByRole("navigation", { name: "Which clip" });
+  const toe = page.getByRole("button", { name: /toe/i }).first();
+  await expect(toe).not.toContainText("clip");
+  const before = Number(((await toe.textContent()) ?? "").match(/[−+]?\d\.\d{3}/)?.[0]?.replace("−", "-"));
+  await page.locator(".bench .frame").first().focus();
+  await page.keyboard.press("Shift+T");
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("t");
+  await expect(toe).toContainText(`−${Math.abs(before + 1 / 240).toFixed(3)}`);
+  await look(page, "swing-side-1440");
+  await expectAccessible(page);
+  await page.waitForLoadState("networkidle");
+
+  await which.getByRole("link", { name: "Behind" }).click();
+  await expect(which.getByRole("link", { name: "Behind" })).toHaveAttribute("aria-current", "true");
+  await expect(toe).toContainText(`−${Math.abs(before + 1 / 240).toFixed(3)}, side clip`);
+  await expect(page.getByRole("button", { name: /contact/i }).first()).not.toContainText("side clip");
+  await expect(readings(page).getByText("Back elbow rise", { exact: false }).first()).toBeVisible();
+  await look(page, "swing-rear-1440");
+  await expectAccessible(page);
+});
+
+test("a clip filmed ten degrees off its line shows exactly the readings that bear six degrees grey, with the reason", async ({ page }) => {
+  await signIn(page, "Vesna Coldbrook", "coach");
+  await openSwing(page, await swingOf("Pell", `c."cameraOffDeg" = 10`));
+  const narrow = namesOf(({ scope, views, maxCameraOffDeg }) => scope === "clip" && views.measured.includes("side") && maxCameraOffDeg === 6);
+  expect(narrow.length).toBeGreaterThan(0);
+  expect(await namesWith(page, "The camera stood too far off the line")).toEqual(narrow.sort());
+  const one = readings(page).locator("details.reading", { hasText: narrow[0] });
+  await one.locator("summary").click();
+  await expect(one).toContainText(/±/);
+  await look(page, "swing-off-line-1440");
+});
+
+test("a clip of sixty frames a second shows what wants more of them grey, with the reason, and nothing that does not", async ({ page }) => {
+  await signIn(page, "Marlow Tessen", "coach");
+  await openSwing(page, await swingOf("Wren", `c."view" = 'side'`));
+  const slow = await namesWith(page, "Filmed at too few frames a second");
+  expect(slow.length).toBeGreaterThan(3);
+  const wantMore = namesOf(({ minFps }) => minFps > 60);
+  expect(slow.filter((name) => !wantMore.includes(name))).toEqual([]);
+  expect(await readings(page).locator("details.reading:not(.not-sure) .what").allInnerTexts()).toEqual(expect.not.arrayContaining(wantMore));
+  await look(page, "swing-60-1440");
+});
+
+test("the swing view stands in the hand, in the light and in a dim cage", async ({ page }) => {
+  await signIn(page, "Vesna Coldbrook", "coach");
+  const swingId = await swingOf("Pell", `c."view" = 'rear'`);
+  for (const [size, name] of [[PHONE, "390"], [{ width: 1440, height: 900 }, "1440"]] as const) {
+    await page.setViewportSize(size);
+    for (const colorScheme of ["light", "dark"] as const) {
+      await page.emulateMedia({ colorScheme });
+      await openSwing(page, swingId);
+      await look(page, `swing-${name}-${colorScheme}`);
+      await expectAccessible(page);
+    }
+  }
+});
