@@ -21,6 +21,20 @@ export interface CensorLimit {
   readonly verdict: string;
 }
 
+/** Limits that depend on the ball's flight: limit = 1 - seconds / flight. */
+export interface FlightBand {
+  readonly okSeconds: readonly [number, number];
+  readonly actSeconds: readonly [number, number];
+}
+
+/** A word said instead of the number: below or above a limit (a number, "ok low" or "ok high"), or inside the ok band. */
+export interface ValueWord {
+  readonly below?: number | string;
+  readonly above?: number | string;
+  readonly inside?: string;
+  readonly say: string;
+}
+
 /** One rule under which a checkpoint gives no reading; its grammar is in null-rule.ts. */
 export interface NullRule {
   readonly left?: string | number;
@@ -62,6 +76,9 @@ export interface CheckpointDefinition {
   readonly unit: string;
   readonly band: Band | null;
   readonly bandYouth?: Band;
+  /** Takes the place of the band, whose numbers hold for one flight only. */
+  readonly bandOfFlight?: FlightBand;
+  readonly words?: readonly ValueWord[];
   readonly ownBaselineOnly?: boolean;
   readonly named: readonly NamedDefinition[];
   readonly nullWhen: readonly NullRule[];

@@ -13,7 +13,7 @@ import { checkRules, STARTER_RULES, type ReadingRules } from "@/lib/measure/read
 import { lookAtWindow } from "@/lib/measure/look-at-window";
 import type { Sample } from "@/lib/measure/sample";
 import { effectOf, reasonOf, sortReasons, type TrustReason } from "@/lib/measure/trust-reasons";
-import { bandInForce, chancesOf, chancesWhenCensored, deviationOf, okWidth, sizeOf, verdictOf } from "@/lib/measure/verdict";
+import { bandInForce, chancesOf, chancesWhenCensored, deviationOf, okWidth, sizeOf, valueWord, verdictOf } from "@/lib/measure/verdict";
 
 const NOTHING: InputsUsed = { frames: [], points: [], events: [], scaleFrameIndexes: [] };
 
@@ -118,7 +118,7 @@ function assemble(
   named: readonly NamedReading[], inputsUsed: InputsUsed,
 ): Reading {
   const { rules, swing, clip } = context;
-  const band = bandInForce(definition, swing.ageYears, rules);
+  const band = bandInForce(definition, swing, rules);
   const off = clip.cameraOffDeg;
   const sdCamera = found && !found.isCensored && definition.maxCameraOffDeg !== null && off !== null && Number.isFinite(off) ? formula.cameraSdPerDeg * Math.abs(off) : 0;
   const sdWhole = found ? Math.hypot(found.sd, sdCamera) : 0;
@@ -133,6 +133,7 @@ function assemble(
     checkpointId: definition.id, formulaId: definition.formulaId, formulaVersion: definition.formulaVersion, unit: definition.unit,
     value: found?.value ?? null, sd: found && !found.isCensored ? found.sd : null, doubt: found && !found.isCensored ? found.doubt : null, sdCamera,
     censoredWords: found?.isCensored ? (definition.censor?.say ?? null) : null, quantiles: found?.quantiles ?? null,
+    word: found && !found.isCensored ? valueWord(definition.words, found.value, band) : null,
     probabilities: chances,
     verdict: chances && band ? verdictOf(chances, sdWhole, band, rules.verdict) : null,
     size: deviation && band ? sizeOf(deviation.distance, sdWhole, okWidth(band), rules.size) : null,

@@ -12,7 +12,7 @@ const VERDICT_WORDS = { fine: "Fine", watch: "Watch", "talk-about": "Talk about 
 export interface ReadingWords {
   /** "Fine", "Talk about it, clear", "Cannot read it", "Not sure enough to judge". */
   readonly words: string;
-  /** "0.19 s ± 0.01", "12° ± 3"; null without a value. */
+  /** "0.19 s ± 0.01", "12° ± 3", or the word that stands for it; null without a value. */
   readonly number: string | null;
   /** Why it is grey or missing, and what to keep in mind; sentences, most important first. */
   readonly why: readonly string[];
@@ -25,7 +25,7 @@ export function readingWords(reading: Reading): ReadingWords {
   const why = reading.reasons.map(({ say }) => capital(say));
   if (reading.doubt?.time === null) why.push(TIMING_LEFT_OUT);
   if (reading.value === null || reading.sd === null) return { words: "Cannot read it", number: null, why };
-  const number = numberWords(reading.value, Math.hypot(reading.sd, reading.sdCamera), reading.unit);
+  const number = reading.word ?? numberWords(reading.value, Math.hypot(reading.sd, reading.sdCamera), reading.unit);
   if (reading.isGrey) return { words: "Not sure enough to judge", number, why };
   if (reading.verdict === null) return { words: "Read, without a verdict", number, why };
   const size = reading.size && reading.verdict !== "fine" && reading.verdict !== "cannot-tell" ? `, ${reading.size}` : "";

@@ -69,6 +69,8 @@ export interface Reading {
   readonly sd: number | null;
   /** The value is a limit beyond which only "that or more" is known, in these words; null = it is a value. */
   readonly censoredWords: string | null;
+  /** Said instead of the number, where a number would say more than is known. */
+  readonly word?: string | null;
   readonly doubt: DoubtParts | null;
   /** What the known angle of the camera adds, kept apart: two sets from one set-up share it. 0 when square or unknown. */
   readonly sdCamera: number;

@@ -4,7 +4,7 @@ import type { Band } from "@/lib/measure/checkpoint-definition";
 import type { Estimate } from "@/lib/measure/estimate";
 import { normalBelow } from "@/lib/measure/normal";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
-import { chancesOf, deviationOf, sizeOf, verdictOf } from "@/lib/measure/verdict";
+import { bandInForce, chancesOf, deviationOf, sizeOf, valueWord, verdictOf } from "@/lib/measure/verdict";
 
 const band: Band = { ok: [10, 20], act: [5, 25] };
 const normal = (value: number, sd: number): Estimate => ({ value, sd, doubt: { points: sd, scale: 0, time: 0 }, quantiles: null, draws: null, isCensored: false });
@@ -44,6 +44,30 @@ describe("sizes", () => {
   });
   it("the deviation says its side and its distance from the ok band", () => {
     expect([deviationOf(8, band), deviationOf(15, band), deviationOf(23, band)]).toEqual([{ side: "low", distance: 2 }, null, { side: "high", distance: 3 }]);
+  });
+});
+
+describe("bands", () => {
+  const fixed: Band = { ok: [0.378, 0.689], act: [0.244, 0.756] };
+  const definition = { band: fixed, bandOfFlight: { okSeconds: [0.28, 0.14], actSeconds: [0.34, 0.11] } } as const;
+  const at = (seconds: number) => ({ seconds, sdSeconds: 0, source: "placed" as const });
+  const inForce = (flight: number | null) => bandInForce(definition, { ageYears: 25, events: { contact: at(0), ...(flight === null ? {} : { release: at(-flight) }) } }, STARTER_RULES);
+  it("limits of the flight are 1 - seconds / flight, with this swing's own flight; the library's own numbers are those of 0.45 s", () => {
+    const limits = [...(inForce(0.45)?.ok ?? []), ...(inForce(0.45)?.act ?? [])].map((limit) => Number(limit?.toFixed(3)));
+    expect(limits).toEqual([...fixed.ok, ...fixed.act]);
+    expect(inForce(0.6)?.ok[1]).toBeCloseTo(1 - 0.14 / 0.6, 12);
+  });
+  it("without a flight there is no band of it, and the fixed numbers do not stand in", () => expect([inForce(null), inForce(0), inForce(-1)]).toEqual([null, null, null]));
+});
+
+describe("words instead of numbers", () => {
+  it("a foot under 25 degrees is closed, one of 25 is a number", () => {
+    expect([24.9, 25, 60].map((value) => valueWord([{ below: 25, say: "closed" }], value, band))).toEqual(["closed", null, null]);
+  });
+  it("limits may be the band's own", () => {
+    const words = [{ below: "ok low", say: "small" }, { inside: "ok", say: "clear" }, { above: "ok high", say: "large" }];
+    expect([9, 10, 20, 21].map((value) => valueWord(words, value, band))).toEqual(["small", "clear", "clear", "large"]);
+    expect(valueWord(words, 9, null)).toBeNull();
   });
 });
 

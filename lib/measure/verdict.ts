@@ -1,14 +1,35 @@
-import type { Band, CensorLimit, CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
+import type { Band, CensorLimit, CheckpointDefinition, FlightBand, ValueWord } from "@/lib/measure/checkpoint-definition";
+import type { SwingInput } from "@/lib/measure/clip-input";
 import type { Estimate } from "@/lib/measure/estimate";
 import { normalBelow } from "@/lib/measure/normal";
 import { normalDraws } from "@/lib/measure/normal-draws";
 import type { BandChances, DeviationSize, Verdict } from "@/lib/measure/reading";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
 
-/** The band in force: the youth band for players under the youth age where there is one. Unknown age: the adult band. */
-export function bandInForce(definition: Pick<CheckpointDefinition, "band" | "bandYouth">, ageYears: number | null, rules: ReadingRules): Band | null {
+/**
+ * The band in force: that of this swing's own flight where the checkpoint has one (none while the flight is not known);
+ * else the youth band for players under the youth age where there is one. Unknown age: the adult band.
+ */
+export function bandInForce(
+  definition: Pick<CheckpointDefinition, "band" | "bandYouth" | "bandOfFlight">, { ageYears, events }: Pick<SwingInput, "ageYears" | "events">, rules: ReadingRules,
+): Band | null {
+  if (definition.bandOfFlight) return bandOfFlight(definition.bandOfFlight, (events.contact?.seconds ?? NaN) - (events.release?.seconds ?? NaN));
   const isYouth = ageYears !== null && ageYears < rules.youthUnderAgeYears;
   return isYouth && definition.bandYouth ? definition.bandYouth : definition.band;
+}
+
+/** limit = 1 - seconds / flight; null when the flight is not above 0 seconds. */
+function bandOfFlight({ okSeconds, actSeconds }: FlightBand, flightSeconds: number): Band | null {
+  if (!(flightSeconds > 0)) return null;
+  const limits = ([early, late]: readonly [number, number]) => [1 - early / flightSeconds, 1 - late / flightSeconds] as const;
+  return { ok: limits(okSeconds), act: limits(actSeconds) };
+}
+
+/** The word that stands for a value, by the first of the words that fits; null = the number itself is said. */
+export function valueWord(words: readonly ValueWord[] | undefined, value: number, band: Band | null): string | null {
+  const limit = (side: number | string | undefined) => (side === "ok low" ? (band?.ok[0] ?? NaN) : side === "ok high" ? (band?.ok[1] ?? NaN) : Number(side ?? NaN));
+  const isInside = band !== null && value >= (band.ok[0] ?? -Infinity) && value <= (band.ok[1] ?? Infinity);
+  return words?.find(({ below, above, inside }) => value < limit(below) || value > limit(above) || (inside === "ok" && isInside))?.say ?? null;
 }
 
 /** Width of the `ok` band; infinite when one side has no limit. */

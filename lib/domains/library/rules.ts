@@ -7,7 +7,7 @@ import { rankMatches, type SearchEntry, type SearchMatch, searchTerms } from "@/
 import { diffWords, type WordRun } from "@/lib/core/word-diff";
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import { EVENT_IDS, type EventId } from "@/lib/measure/clip-input";
-import { isKnownFormula, listFormulas } from "@/lib/measure/formula-registry";
+import { isKnownFormula } from "@/lib/measure/formula-registry";
 import { checkNullRule } from "@/lib/measure/null-rule-check";
 import { checkDrills } from "@/lib/prescribe/drill-check";
 import {
@@ -16,15 +16,13 @@ import {
 
 /** What the checks need to know about the formulas that exist in code. */
 export interface KnownFormulas {
-  /** Checkpoints declared as measured; every other one is kept and judged by eye. */
-  readonly measured: ReadonlySet<string>;
   readonly isKnownFormula: (formulaId: string, formulaVersion: number) => boolean;
   /** What cannot be read of a rule, as sentences; empty when it can be used. */
   readonly checkNullRule: (rule: NullRule, scope: { symbols: readonly string[]; hasWindow: boolean }) => readonly string[];
 }
 
-/** The formulas of this program: every one of them has a checkpoint in a library, and every other checkpoint is judged by eye. */
-export const OUR_FORMULAS: KnownFormulas = { measured: new Set(listFormulas().map(({ id }) => id)), isKnownFormula, checkNullRule };
+/** The formulas of this program: a checkpoint with another one is refused at import. */
+export const OUR_FORMULAS: KnownFormulas = { isKnownFormula, checkNullRule };
 
 /** Whether this program can read a checkpoint from a clip; otherwise it is judged by eye. */
 export function isMeasured({ formulaId, formulaVersion }: Pick<CheckpointRecord, "formulaId" | "formulaVersion">): boolean {
@@ -106,13 +104,12 @@ function checkCheckpoints(parts: LibraryParts, known: KnownFormulas, say: Say): 
       if (rule.fact === undefined && (rule.left === undefined || rule.op === undefined || rule.right === undefined)) at("nullWhen", "A rule compares two sides or names a fact.");
       if (rule.checkpoint !== undefined && !checkpoints.has(rule.checkpoint)) at("nullWhen", `There is no checkpoint "${rule.checkpoint}".`);
       const scope = { symbols: Object.keys(checkpoint.symbols ?? {}), hasWindow: checkpoint.window !== null };
-      if (known.measured.has(id)) for (const refusal of known.checkNullRule(rule, scope)) at("nullWhen", `It cannot be read: ${refusal}.`);
+      for (const refusal of known.checkNullRule(rule, scope)) at("nullWhen", `It cannot be read: ${refusal}.`);
     }
-    if (known.measured.has(id) && !known.isKnownFormula(checkpoint.formulaId, checkpoint.formulaVersion)) {
-      at("formulaVersion", `It is declared as measured, but formula "${checkpoint.formulaId}" has no version ${checkpoint.formulaVersion} here.`);
+    if (!known.isKnownFormula(checkpoint.formulaId, checkpoint.formulaVersion)) {
+      at("formulaId", `There is no formula "${checkpoint.formulaId}" of version ${checkpoint.formulaVersion} here.`);
     }
   }
-  for (const id of known.measured) if (!checkpoints.has(id)) say("checkpoints", id, "id", "It is declared as measured, but the library has no such checkpoint.");
   const { on, off, ownBaselineOnly } = parts.checkpoints.slap;
   for (const id of [...on, ...off]) if (!checkpoints.has(id)) say("checkpoints", "", "slap", `There is no checkpoint "${id}".`);
   for (const id of checkpoints) if (on.includes(id) === off.includes(id)) say("checkpoints", id, "slap", "It stands in exactly one of slap.on and slap.off.");

@@ -179,11 +179,11 @@ export function readingBook(library: LibraryForMeasuring | null): ReadingBook {
 function bare(full: ReadingBook["checkpoints"][number]["definition"]): ReadingBook["checkpoints"][number]["definition"] {
   const {
     id, name, scope, views, formulaId, formulaVersion, events, stillCamera, estimate, unit, band, bandYouth, ownBaselineOnly, named, nullWhen, minFps,
-    maxCameraOffDeg, window, censor,
+    maxCameraOffDeg, window, censor, bandOfFlight, words,
   } = full;
   return {
     id, name, scope, views, formulaId, formulaVersion, events, stillCamera, estimate, unit, band, bandYouth, ownBaselineOnly, named, nullWhen, minFps,
-    maxCameraOffDeg, window, ...(censor ? { censor } : {}),
+    maxCameraOffDeg, window, ...(censor ? { censor } : {}), ...(bandOfFlight ? { bandOfFlight } : {}), ...(words ? { words } : {}),
   };
 }
 

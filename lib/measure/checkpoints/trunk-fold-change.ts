@@ -3,7 +3,7 @@ import { defineFormula, expression } from "@/lib/measure/formula";
 
 /**
  * How much the trunk bends toward the plate from landing to contact, degrees; positive = folds, negative = stands up.
- * Camera: the trunk's lean in depth changes by about 17 degrees, of which a degree shows its sine (geometry).
+ * Camera: measured on drawn hitters (tests/golden/camera-slopes.ts).
  */
 export default defineFormula({
   id: "trunk-fold-change",
@@ -12,7 +12,7 @@ export default defineFormula({
     contactChest: ["midsh", "contact"], contactHips: ["midhip", "contact"],
     plantChest: ["midsh", "plant"], plantHips: ["midhip", "plant"],
   },
-  cameraSdPerDeg: 0.3,
+  cameraSdPerDeg: 0.18,
   value: (p) =>
     atan2Deg(p.contactChest.h - p.contactHips.h, p.contactChest.v - p.contactHips.v) -
     atan2Deg(p.plantChest.h - p.plantHips.h, p.plantChest.v - p.plantHips.v),

@@ -6,10 +6,11 @@ const LOPSIDED = 1.5;
 
 /**
  * A reading's number with its doubt and no more digits than that bears: "12° ± 3", the words of a limit beyond which only
- * "or more" is known, or "12° ± 3, two times in three from 11° to 17°" where the doubt leans to one side. Null without a value.
+ * "or more" is known, the word that stands for it, or "12° ± 3, two times in three from 11° to 17°" where the doubt leans to one side. Null without a value.
  */
 export function numberOf(reading: Reading): string | null {
   if (reading.censoredWords !== null) return reading.censoredWords;
+  if (reading.word) return reading.word;
   const { number } = readingWords(reading);
   const { quantiles, sd, unit } = reading;
   if (number === null || !quantiles || sd === null || !(sd > 0)) return number;
