@@ -1,5 +1,6 @@
 import type { ClipInput, SwingInput, View } from "@/lib/measure/clip-input";
-import { median, medianSdFactor, percentile } from "@/lib/measure/order-statistics";
+import { lengthenedBy, noiseSeen, percentileFreedOfNoise } from "@/lib/measure/length-noise";
+import { median, medianSdFactor } from "@/lib/measure/order-statistics";
 import type { PointId, PointMix } from "@/lib/measure/points";
 import { framesWithAll, stanceFrames } from "@/lib/measure/stance-frames";
 import { secondsOf, type ClipTracks } from "@/lib/measure/tracks";
@@ -25,6 +26,8 @@ interface LengthRule {
   readonly factor: number;
   /** Only across the picture, not in its plane. */
   readonly isWidth?: boolean;
+  /** So short that noise lengthens it by more than a hundredth of its SD. Widths lie on one axis: noise does not lengthen them. */
+  readonly isShort?: boolean;
   /** A length that only stands in for another: always rough. */
   readonly isStandIn?: boolean;
   /** At contact it points at the camera: without a frame well before or after contact its length is not seen. */
@@ -40,14 +43,14 @@ const ENDS: readonly View[] = ["front", "rear"];
 export const LENGTH_RULES: Readonly<Record<LengthId, LengthRule>> = {
   T: { over: "stance frames", stretches: TRUNK, factor: 1, views: ALL },
   Fs: { over: "stance frames", stretches: TRUNK, factor: 0.52, views: ["side"] },
-  F: { over: "stance frames", stretches: [[{ heel_b: 1 }, { toe_b: 1 }]], factor: 1, views: ENDS },
+  F: { over: "stance frames", stretches: [[{ heel_b: 1 }, { toe_b: 1 }]], factor: 1, isShort: true, views: ENDS },
   H: { over: "clip", stretches: [[{ hip_f: 1 }, { kn_f: 1 }], [{ kn_f: 1 }, { an_f: 1 }]], factor: 2.04, isStandIn: true, views: ["side"] },
   Ws: { over: "clip", stretches: [[{ sh_b: 1 }, { sh_f: 1 }]], factor: 1, isWidth: true, views: ENDS },
   Wh: { over: "clip", stretches: [[{ hip_b: 1 }, { hip_f: 1 }]], factor: 1, isWidth: true, views: ENDS },
-  Ua: { over: "clip", stretches: [[{ el_b: 1 }, { sh_b: 1 }]], factor: 1, views: ALL },
-  Fa: { over: "clip", stretches: [[{ wr_b: 1 }, { el_b: 1 }]], factor: 1, views: ALL },
+  Ua: { over: "clip", stretches: [[{ el_b: 1 }, { sh_b: 1 }]], factor: 1, isShort: true, views: ALL },
+  Fa: { over: "clip", stretches: [[{ wr_b: 1 }, { el_b: 1 }]], factor: 1, isShort: true, views: ALL },
   Lb: { over: "clip", stretches: [[{ tip: 1 }, { knob: 1 }]], factor: 1, isShortAtContact: true, views: ALL },
-  earSpan: { over: "clip", stretches: [[{ ear_f: 1 }, { ear_b: 1 }]], factor: 1, views: ["front"] },
+  earSpan: { over: "clip", stretches: [[{ ear_f: 1 }, { ear_b: 1 }]], factor: 1, isShort: true, views: ["front"] },
 };
 
 /** Seconds from contact at which a bat or a turn is well away from how it looks at contact. */
@@ -60,7 +63,7 @@ const LEAST_SDS = 3;
 export type PointNoise = (point: PointId, isSuggested: boolean) => number;
 
 /**
- * One length of a clip in pixels, or null when there is none: fewer than three frames for a percentile, none for a
+ * One length of a clip in pixels, freed of what noise adds to it (length-noise.ts), or null when there is none: fewer than three frames for a percentile, none for a
  * median, points on top of each other, a bat seen around contact only.
  */
 export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput["events"], noise: PointNoise): BodyLength | null {
@@ -70,7 +73,7 @@ export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput[
     const { frames, quality } = stanceFrames(tracks, points, events);
     if (frames.length === 0) return null;
     const isRough = quality !== "still";
-    const value = rule.factor * median(frames.map((frame) => lengthOn(frame, rule, tracks)));
+    const value = rule.factor * median(lengthsOn(frames, rule, tracks, noise).lengths);
     const sd = rule.factor * sdOnFrames(frames, rule, tracks, noise) * medianSdFactor(frames.length) * (isRough ? 2 : 1);
     return worthwhile({ value, sd, isRough, isLate: quality === "late", hasSuggested: hasSuggested(frames, points, tracks), frames });
   }
@@ -82,10 +85,10 @@ export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput[
   const isAway = (frame: number) => Math.abs(secondsOf(tracks, frame) - contact) >= AWAY_FROM_CONTACT_SECONDS - tracks.periodSeconds / 10;
   if (rule.isShortAtContact === true && !frames.some(isAway)) return null;
   const isThin = frames.length < 10 || rule.isStandIn === true;
-  const lengths = frames.map((frame) => lengthOn(frame, rule, tracks));
-  const share = (0.95 * (frames.length - 1)) % 1;
-  const sd = rule.factor * sdOnFrames(frames, rule, tracks, noise) * Math.hypot(share, 1 - share) * (isThin || isTurnUnseen ? 2 : 1);
-  const value = rule.factor * percentile(lengths, 0.95);
+  const { lengths, seen } = lengthsOn(frames, rule, tracks, noise);
+  const onOne = sdOnFrames(frames, rule, tracks, noise);
+  const sd = rule.factor * onOne * (isThin || isTurnUnseen ? 2 : 1);
+  const value = rule.factor * percentileFreedOfNoise(lengths, onOne * Math.sqrt(seen));
   return worthwhile({ value, sd, isRough: isThin || isTurnUnseen, isLate: false, hasSuggested: hasSuggested(frames, points, tracks), frames });
 }
 
@@ -112,6 +115,15 @@ function worthwhile(length: BodyLength): BodyLength | null {
 /** The points that make a length. */
 export function pointsOf(rule: Pick<LengthRule, "stretches">): readonly PointId[] {
   return [...new Set(rule.stretches.flat().flatMap((mix) => Object.keys(mix) as PointId[]))];
+}
+
+/** Lengths on frames, freed of what noise adds to a short vector, and the share of the assumed noise that is seen in them. */
+function lengthsOn(frames: readonly number[], rule: LengthRule, tracks: ClipTracks, noise: PointNoise): { lengths: number[]; seen: number } {
+  const raw = frames.map((frame) => lengthOn(frame, rule, tracks));
+  const sds = frames.map((frame) => sdOnFrames([frame], rule, tracks, noise));
+  const seen = noiseSeen(raw, sds, frames.map((frame) => secondsOf(tracks, frame)), 6 * tracks.periodSeconds);
+  if (!rule.isShort) return { lengths: raw, seen };
+  return { lengths: raw.map((length, i) => length - lengthenedBy(length, Math.sqrt(seen) * (sds[i] ?? 0))), seen };
 }
 
 function lengthOn(frame: number, rule: LengthRule, tracks: ClipTracks): number {
