@@ -116,6 +116,7 @@ export type ViewerCommand =
   | { readonly kind: "go-event"; readonly event: EventId }
   | { readonly kind: "nudge-event"; readonly by: -1 | 1 }
   | { readonly kind: "clear-event" }
+  | { readonly kind: "take-guess" }
   | { readonly kind: "play-or-hold" }
   | { readonly kind: "undo" }
   | { readonly kind: "cancel" };
@@ -141,7 +142,7 @@ const plainKeys: Readonly<Record<string, ViewerCommand>> = {
 
 /**
  * What a key asks of the swing view; null when it is not ours. Arrows step one frame, with shift ten; a letter sets its
- * event, with shift goes to it; brackets nudge the event in hand. Keys of the browser (ctrl, alt, command) are left alone,
+ * event, with shift goes to it; brackets nudge the event in hand; Y takes the suggested event. Keys of the browser (ctrl, alt, command) are left alone,
  * save undo.
  */
 export function commandOfKey(press: KeyPress): ViewerCommand | null {
@@ -149,6 +150,7 @@ export function commandOfKey(press: KeyPress): ViewerCommand | null {
   if (press.ctrlKey || press.metaKey || press.altKey) return null;
   if (press.key === "ArrowLeft") return { kind: "step", by: press.shiftKey ? -10 : -1 };
   if (press.key === "ArrowRight") return { kind: "step", by: press.shiftKey ? 10 : 1 };
+  if (press.key.toLowerCase() === "y") return { kind: "take-guess" };
   const letter = eventKeys.find((it) => it.key === press.key.toUpperCase());
   if (letter) return { kind: press.shiftKey ? "go-event" : "set-event", event: letter.event };
   return Object.hasOwn(plainKeys, press.key) ? (plainKeys[press.key] ?? null) : null;
@@ -307,44 +309,6 @@ function framesThatShowMost(own: readonly EventId[], frames: readonly EventId[])
 /** A need that waits, with the frame on which it is to be placed. */
 export interface NextPoint extends PointNeed {
   readonly frameIndex: number;
-}
-
-/** One point that is wanted on every frame of a stretch between two events. */
-export interface PointRun {
-  readonly point: PointId;
-  readonly from: EventId;
-  readonly to: EventId;
-  readonly frames: readonly number[];
-  /** How many of the wanted readings wait for it. */
-  readonly readings: number;
-}
-
-/** A run of which frames are still open, and the open frame nearest to the one shown. */
-export interface WaitingRun extends PointRun {
-  readonly open: number;
-  readonly nextFrame: number;
-}
-
-/** A stretch is read when its point is placed on this share of the frames. */
-const runShare = 0.8;
-
-/** Runs that still wait and can be had, those with the least work first. */
-export function waitingRuns(
-  runs: readonly PointRun[], points: readonly PointView[], unseen: readonly UnseenPointView[], frameIndex: number,
-): readonly WaitingRun[] {
-  const placedOn = new Set(points.filter((it) => it.source === "coach").map((it) => `${it.frameIndex} ${it.point}`));
-  const unseenOn = new Set(unseen.map((it) => `${it.frameIndex} ${it.point}`));
-  return runs
-    .flatMap((run): WaitingRun[] => {
-      const placed = run.frames.filter((frame) => placedOn.has(`${frame} ${run.point}`)).length;
-      const open = run.frames.filter((frame) => !placedOn.has(`${frame} ${run.point}`) && !unseenOn.has(`${frame} ${run.point}`));
-      const enough = runShare * run.frames.length;
-      const [first] = open;
-      if (first === undefined || placed >= enough || placed + open.length < enough) return [];
-      const nextFrame = open.reduce((best, frame) => (Math.abs(frame - frameIndex) < Math.abs(best - frameIndex) ? frame : best), first);
-      return [{ ...run, open: open.length, nextFrame }];
-    })
-    .sort((a, b) => a.open - b.open || b.readings - a.readings || pointIds.indexOf(a.point) - pointIds.indexOf(b.point));
 }
 
 /**

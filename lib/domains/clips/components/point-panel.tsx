@@ -16,6 +16,8 @@ export interface PointPanelProps {
   /** The next point that waits on another frame. */
   readonly elsewhere: NextPoint | null;
   readonly waitingCount: number;
+  /** Points are wanted frame by frame too. */
+  readonly hasRuns: boolean;
   /** What else is to be done first on this clip, a sentence. */
   readonly nextStep: string | null;
   readonly cross: Spot;
@@ -30,7 +32,7 @@ const arrows: Readonly<Record<string, Spot>> = { ArrowLeft: { x: -1, y: 0 }, Arr
 
 /** Asks for the next point in words and shows it under the glass; one line when nothing waits. */
 export function PointPanel(props: PointPanelProps) {
-  const { point, elsewhere, waitingCount, cross, nextStep } = props;
+  const { point, elsewhere, waitingCount, hasRuns, cross, nextStep } = props;
   const waits = waitingCount === 0 ? "" : waitingCount === 1 ? " One point waits." : ` ${waitingCount} points wait.`;
   return (
     <section aria-label="Place a point">
@@ -53,7 +55,7 @@ export function PointPanel(props: PointPanelProps) {
           </div>
         </>
       ) : nextStep === null ? (
-        <p className="small">Every point that the readings need is placed.</p>
+        <p className="small">{hasRuns ? "Every point that is asked for at the events is placed." : "Every point that the readings need is placed."}</p>
       ) : (
         <h2>What to do next</h2>
       )}

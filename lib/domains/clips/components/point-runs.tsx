@@ -1,6 +1,6 @@
 "use client";
-import type { WaitingRun } from "../rules";
 import type { PointId } from "../view";
+import type { WaitingRun } from "./waiting-runs";
 import { eventNames, pointNames, startSentence } from "./words";
 
 export interface PointRunsProps {

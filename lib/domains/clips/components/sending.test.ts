@@ -34,6 +34,14 @@ describe("sending changes", () => {
     for (const change of changes) await send(change, keeping, ids);
     expect(told).toEqual(["add m1", "add m2", "unmark m1", "unmark m2"]);
   });
+  test("an event that returns to another clip is set there on its own frame, and a suggestion that returns is never kept as a mark", async () => {
+    const { told, keeping } = keeper();
+    const here = { event: "toe", frameIndex: 70, tick: 70, source: "coach", sdSeconds: null } as const;
+    const there = { ...here, frameIndex: 76, tick: 76.4, elsewhere: { clipId: "side", view: "side", frameIndex: 252, secondsFromContact: -0.2 } } as const;
+    await send({ kind: "event", event: "toe", before: here, after: there }, keeping, new Map());
+    await send({ kind: "event", event: "toe", before: here, after: { ...here, source: "suggested" } }, keeping, new Map());
+    expect(told).toEqual([`set ["toe",252,"side"]`, `clear ["toe"]`]);
+  });
   test("taking a placed point back to a suggestion forgets the placing and places nothing", async () => {
     const { told, keeping } = keeper();
     const guess = { frameIndex: 5, point: "kn_f", x: 1, y: 2, source: "suggested" } as const;

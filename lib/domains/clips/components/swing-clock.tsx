@@ -2,12 +2,15 @@
 import { memo, useMemo, useRef, useState, type PointerEvent } from "react";
 import { clockSecondsOf, contactTickOf, eventKeys, eventSecondsOf, nearestFrame, sayClock, tickAtClockSeconds } from "../rules";
 import type { ClipView, EventView } from "../view";
+import type { EventGuess } from "./event-guesses";
 import { useBox } from "./use-box";
 import { eventNames } from "./words";
 
 export interface SwingClockProps {
   readonly clip: ClipView;
   readonly events: readonly EventView[];
+  /** Suggested and not taken: faint, and only where no event stands. */
+  readonly guesses?: readonly EventGuess[];
   readonly frameIndex: number;
   readonly onShow: (frameIndex: number) => void;
 }
@@ -20,7 +23,7 @@ const letterPx = 20;
 const snapPx = 16;
 
 /** The tape measure: each own frame a tick, a letter where an event is set, the pencil line at the frame in hand. */
-export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps) {
+export function SwingClock({ clip, events, guesses = [], frameIndex, onShow }: SwingClockProps) {
   const hostRef = useRef<HTMLDivElement>(null);
   const width = useBox(hostRef)?.width ?? 1000;
   const [frozenStart, setFrozenStart] = useState<number | null>(null);
@@ -52,8 +55,11 @@ export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps
   const tenths = tenthsShown(first, end, start, width, pxPerSecond);
   const set = events.flatMap((it) => {
     const seconds = it.frameIndex === null ? null : eventSecondsOf(clip, it, zero);
-    return seconds === null ? [] : [{ it, x: xOf(seconds) }];
+    return seconds === null ? [] : [{ event: it.event, isPlaced: it.source === "coach", isGuess: false, x: xOf(seconds) }];
   });
+  const guessed = guesses
+    .filter(({ event }) => !events.some((it) => it.event === event))
+    .map((it) => ({ event: it.event, isPlaced: false, isGuess: true, x: xOf(clockSecondsOf(clip, it.frameIndex, zero)) }));
   const label = zero === null ? "Swing clock, from the first frame; contact is not set" : "Swing clock, seconds from contact";
   return (
     <div
@@ -78,12 +84,12 @@ export function SwingClock({ clip, events, frameIndex, onShow }: SwingClockProps
         <Tape clip={clip} zero={zero} first={first} end={end} start={start} width={width} pxPerSecond={pxPerSecond} />
         {tenths.map(({ tenth, x }) => (Math.abs(x - tagX) < 66 ? null : <text key={tenth} className="n" x={x} y={71} textAnchor="middle">{tenth === 0 ? "0" : sayClock(tenth / 10, 1)}</text>))}
         <path className="now" d={`M${xOf(now)} 0V${tall}`} />
-        {lettersApart(set).map(({ it, x, letterX }) => (
-          <g key={it.event} data-event={it.event} transform={`translate(${letterX} 0)`}>
-            <title>{eventNames[it.event]}</title>
+        {lettersApart([...set, ...guessed]).map(({ event, isPlaced, isGuess, x, letterX }) => (
+          <g key={event} data-event={event} data-guess={isGuess || undefined} opacity={isGuess ? 0.6 : undefined} transform={`translate(${letterX} 0)`}>
+            <title>{eventNames[event]}</title>
             <path d={`M0 26L${x - letterX} 36V${tapeTop}`} className="stem" />
-            <rect x={-9} y={6} width={18} height={20} fill={it.source === "coach" ? "var(--ink)" : "var(--sheet)"} stroke="var(--ink)" strokeDasharray={it.source === "coach" ? undefined : "3 2"} />
-            <text x={0} y={21} textAnchor="middle" style={{ fill: it.source === "coach" ? "var(--on-ink)" : "var(--ink)", fontWeight: 700 }}>{eventKeys.find((key) => key.event === it.event)?.key ?? "·"}</text>
+            <rect x={-9} y={6} width={18} height={20} fill={isPlaced ? "var(--ink)" : "var(--sheet)"} stroke="var(--ink)" strokeDasharray={isPlaced ? undefined : "3 2"} />
+            <text x={0} y={21} textAnchor="middle" style={{ fill: isPlaced ? "var(--on-ink)" : "var(--ink)", fontWeight: 700 }}>{eventKeys.find((key) => key.event === event)?.key ?? "·"}</text>
           </g>
         ))}
         <g transform={`translate(${tagX} 0)`}>

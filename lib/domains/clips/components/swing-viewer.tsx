@@ -1,7 +1,8 @@
 "use client";
 import { useCallback, useEffect, useMemo, useReducer, useRef, useState, type CSSProperties, type ReactNode } from "react";
-import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingNeeds, waitingRuns, wholeLook, zoomAbout, type PointRun, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
+import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
+import { EventGuesses, guessInTurn, openGuesses, type EventGuess } from "./event-guesses";
 import { EventKeys } from "./event-keys";
 import { eventAtFrame, findEvent, findPoint, keptOf, type Change } from "./kept";
 import { MarkTools } from "./mark-tools";
@@ -21,6 +22,7 @@ import { useKeeping } from "./use-keeping";
 import { usePlaying } from "./use-playing";
 import { handleViewerKey } from "./viewer-keys";
 import { ViewerNotices } from "./viewer-notices";
+import { waitingRuns, type PointRun } from "./waiting-runs";
 import { lookIn, startState, viewerReducer } from "./viewer-state";
 
 export interface SwingViewerProps extends Keeping {
@@ -31,6 +33,8 @@ export interface SwingViewerProps extends Keeping {
   readonly wanted: readonly WantedCheckpoint[];
   /** The points that are wanted on every frame of a stretch, for the events as they stand. */
   readonly runs?: readonly PointRun[];
+  /** Where events that nobody has set probably are, for the points as they stand. */
+  readonly guesses?: readonly EventGuess[];
   /** Frame shown first; contact when it is not said. */
   readonly startFrame?: number;
   /** What stands beside the picture under points and marks; it can show a frame. */
@@ -40,7 +44,7 @@ export interface SwingViewerProps extends Keeping {
 }
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
-export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
+export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = noGuesses, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
   const [state, dispatch] = useReducer(viewerReducer, null, () =>
     startState(
       keptOf(clip), clip.frameTimes.ticks.length, { width: clip.widthPx, height: clip.heightPx },
@@ -116,6 +120,12 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, 
     const before = findEvent(kept, event);
     if (canMeasure && before) commit({ kind: "event", event, before, after: null });
   };
+  const open = useMemo(() => (canMeasure ? openGuesses(guesses, kept.events) : noGuesses), [canMeasure, guesses, kept.events]);
+  const takeGuess = (guess: EventGuess | null) => {
+    if (!guess) return;
+    setEvent(guess.event, guess.frameIndex);
+    dispatch({ kind: "show", frameIndex: guess.frameIndex });
+  };
   const nudgeEvent = (by: -1 | 1) => {
     const inHand = state.eventInHand && findEvent(kept, state.eventInHand);
     if (!inHand || inHand.frameIndex === null || !canMeasure) return;
@@ -134,6 +144,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, 
     else if (command.kind === "go-event") goEvent(command.event);
     else if (command.kind === "nudge-event") nudgeEvent(command.by);
     else if (command.kind === "clear-event") kept.events.filter((it) => it.frameIndex === frameIndex && it.event === state.eventInHand).forEach((it) => clearEvent(it.event));
+    else if (command.kind === "take-guess") takeGuess(guessInTurn(open, frameIndex));
     else if (command.kind === "play-or-hold") dispatch({ kind: "play", isPlaying: !state.isPlaying });
     else if (command.kind === "undo") undo(state);
     else {
@@ -153,7 +164,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, 
         <ul className="mark-words only-phone" aria-hidden="true">
           {marks.map((it) => (it.shape.kind === "words" ? <li key={it.id}>“{it.shape.text}”</li> : null))}
         </ul>
-        <SwingClock clip={clip} events={kept.events} frameIndex={frameIndex} onShow={(at) => dispatch({ kind: "show", frameIndex: at })} />
+        <SwingClock clip={clip} events={kept.events} guesses={open} frameIndex={frameIndex} onShow={(at) => dispatch({ kind: "show", frameIndex: at })} />
         <StepRow
           isPlaying={state.isPlaying} rate={state.rate} zoom={box ? lookIn(state, box).zoom : 1} canUndo={state.undo.length > 0}
           onStep={(by) => dispatch({ kind: "step", by })} onPlay={(isPlaying) => dispatch({ kind: "play", isPlaying })} onRate={(rate) => dispatch({ kind: "rate", rate })}
@@ -164,13 +175,14 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, 
           clip={clip} events={kept.events} frameIndex={frameIndex} eventInHand={state.eventInHand} onSet={(event) => setEvent(event, frameIndex)}
           onGo={goEvent} onNudge={nudgeEvent} onClear={clearEvent}
         />
+        <EventGuesses open={open} frameIndex={frameIndex} onGo={onGo} onTake={takeGuess} />
       </div>
       <aside className="aside" aria-label="Points and marks">
         {canMeasure ? (
           <>
             <PointPanel
               source={source} frameIndex={frameIndex} picture={picture} point={askedPoint} elsewhere={next?.frameIndex === frameIndex ? null : next}
-              waitingCount={waiting.length} nextStep={nextStep(clip, kept.events)} cross={cross} onCross={(at) => dispatch({ kind: "cross", at })}
+              waitingCount={waiting.length} hasRuns={openRuns.length > 0} nextStep={nextStep(clip, kept.events)} cross={cross} onCross={(at) => dispatch({ kind: "cross", at })}
               onPlace={placeHere} onUnseen={() => settle(() => "unseen")} onGo={onGo}
             />
             <PointRuns
@@ -205,6 +217,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, startFrame, 
   );
 }
 
+const noGuesses: readonly EventGuess[] = [];
 const noRuns: readonly PointRun[] = [];
 
 /** Where a point is likely to be: where it stands on this frame, else on the nearest frame that has it, else where one last was. */

@@ -1,4 +1,5 @@
-import { contactTickOf, eventSecondsOf, realSecondsBetween, type PointRun } from "@/lib/domains/clips/rules";
+import type { PointRun } from "@/lib/domains/clips/components/waiting-runs";
+import { contactTickOf, eventSecondsOf, realSecondsBetween } from "@/lib/domains/clips/rules";
 import type { ClipView, EventId, EventView } from "@/lib/domains/clips/view";
 import { framePeriod } from "@/lib/measure/event-times";
 import { findFormula } from "@/lib/measure/formula-registry";
