@@ -28,6 +28,13 @@ export function realTimeOf(times: FrameTimes, answer: FilmedRate, captureFps: nu
   return { realSecondsPerFileSecond: Math.abs(slower / whole - 1) < 0.02 ? 1 / whole : 1 / slower, timeBasis };
 }
 
+/** The answer that fits the time a clip has: what to show where the question is asked again. */
+export function filmedRateOf(times: FrameTimes, { realSecondsPerFileSecond, timeBasis }: RealTime): FilmedRate {
+  if (timeBasis === "unknown") return "unknown";
+  if (realSecondsPerFileSecond === 1) return "as-file";
+  return 1 / (medianIntervalSeconds(times) * realSecondsPerFileSecond) > 180 ? "240" : "120";
+}
+
 /** True when at most one interval in ten differs from the median by more than a third. */
 function isEven(times: FrameTimes): boolean {
   const median = (medianIntervalSeconds(times) * times.timeBaseDen) / times.timeBaseNum;

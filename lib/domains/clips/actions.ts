@@ -10,7 +10,7 @@ import { dropReceived } from "@/lib/platform/video/incoming";
 import * as commands from "./commands";
 import { addClip, removeMarkOf, settleUpload, workOnClip, type ClipOwner, type ClipSubject, type MarkSubject } from "./policy";
 import {
-  addMarkForm, beginUploadForm, clearEventForm, markIdForm, placePointForm, pointForm, setClipFactsForm, setEventForm, uploadIdForm,
+  addMarkForm, beginUploadForm, clearEventForm, markIdForm, placePointForm, pointForm, setCameraLineForm, setClipFactsForm, setClipTimeForm, setEventForm, uploadIdForm,
 } from "./schema";
 import { findClipSubject, findMarkSubject, findUploadSubject } from "./scope";
 
@@ -107,4 +107,18 @@ export const setClipFacts = defineAction({
     await commands.setClipFacts(tx, granted, input);
     return { message: "Kept. The readings are made anew." };
   },
+});
+
+export const setCameraLine = defineAction({
+  name: "clips.set-camera-line",
+  input: setCameraLineForm,
+  policy: mayWorkOn<In<typeof setCameraLineForm>>(),
+  run: async ({ input, granted, tx }) => commands.setCameraLine(tx, granted, input),
+});
+
+export const setClipTime = defineAction({
+  name: "clips.set-clip-time",
+  input: setClipTimeForm,
+  policy: mayWorkOn<In<typeof setClipTimeForm>>(),
+  run: async ({ input, granted, tx }) => commands.setClipTime(tx, granted, input),
 });

@@ -2,12 +2,13 @@ import type { z } from "zod";
 import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
 import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
-import { realTimeOf, type FilmedRate } from "@/lib/core/filmed-rate";
+import { filmedRateOf, realTimeOf, type RealTime } from "@/lib/core/filmed-rate";
 import { newId, type Id } from "@/lib/core/ids";
 import { packTicks } from "@/lib/core/packed-ticks";
 import { dayOf, dayValue } from "@/lib/core/days";
+import { writtenDeg } from "@/lib/measure/camera/line-words";
 import { now } from "@/lib/platform/clock";
-import type { Transaction } from "@/lib/platform/database";
+import { Prisma, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
 import { settings } from "@/lib/platform/settings";
 import { HEARD_SD_SECONDS } from "@/lib/platform/video/hear-contact";
@@ -15,8 +16,9 @@ import { fileKeys } from "@/lib/platform/video/incoming";
 import type { IngestedVideo } from "@/lib/platform/video/ingest";
 import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
-import { factsOf, permittedOn, timesOf } from "./scope";
-import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type placePointForm, type pointForm, type setClipFactsForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
+import { cameraLineOf } from "./rules";
+import { factsOf, permittedOn, readSwingPage, timesOf } from "./scope";
+import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
 type Worked = Granted<ClipSubject, "clip.work-on">;
 
@@ -166,7 +168,8 @@ async function createClip(tx: Transaction, owner: ClipOwner, sent: { userId: Id;
   await tx.clip.create({
     data: {
       id, academyId, playerId, swingId, createdById, fileId: file.id, firstFrame: 0, lastFrame: file.times.ticks.length - 1,
-      view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, ...realTimeOf(file.times, filmedRate, file.captureFps),
+      view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, cameraOffSource: sourceOf(cameraOffDeg),
+      ...realTimeOf(file.times, filmedRate, file.captureFps),
     },
   });
   const tick = file.heardFrame === null ? undefined : file.times.ticks[file.heardFrame];
@@ -261,11 +264,58 @@ export async function removeMark(tx: Transaction, mark: Granted<MarkSubject, "ma
   await tx.mark.update({ where: { id: mark.markId }, data: { removedAt: now() } });
 }
 
-/** Corrects from where and how a clip was filmed. */
+// ---- How a clip was filmed ---------------------------------------------------------------------------------------
+
+const sourceOf = (statedDeg: number | null) => (statedDeg === null ? null : "stated");
+
+/**
+ * Corrects from where and how a clip was filmed. An answer that was not touched changes nothing: the angle of the camera keeps
+ * its sign, doubt and source, and a time that was stated more closely stays.
+ */
 export async function setClipFacts(tx: Transaction, clip: Worked, input: z.infer<typeof setClipFactsForm>): Promise<void> {
   const { view, isMirrored, filmedRate, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg } = input;
+  const before = await tx.clip.findUniqueOrThrow({ where: { id: clip.id }, include: { file: { include: { frameTimes: true } } } });
+  const times = timesOf(before.file.frameTimes);
+  const kept = { realSecondsPerFileSecond: before.realSecondsPerFileSecond, timeBasis: before.timeBasis as RealTime["timeBasis"] };
+  const time = filmedRateOf(times, kept) === filmedRate ? kept : realTimeOf(times, filmedRate, before.file.captureFps);
+  const isSame = cameraOffDeg === (before.cameraOffDeg === null ? null : writtenDeg(before.cameraOffDeg));
+  // What was told from the picture holds for its view only.
+  const isTold = before.cameraOffSource === "plate" || before.cameraOffSource === "widths";
+  const isOtherPicture = view !== before.view || isMirrored !== before.isMirrored;
+  const line = !isSame ? lineRow(cameraOffDeg, null, sourceOf(cameraOffDeg)) : isTold && isOtherPicture ? lineRow(null, null, null) : {};
+  await tx.clip.update({ where: { id: clip.id }, data: { view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, ...line, ...time } });
+  await tellChanged(tx, clip);
+}
+
+function lineRow(cameraOffDeg: number | null, cameraOffSdDeg: number | null, cameraOffSource: "stated" | "widths" | null) {
+  return { cameraOffDeg, cameraOffSdDeg, cameraOffSource, plateMark: Prisma.DbNull };
+}
+
+/** Keeps where the camera stood; what the picture tells is worked out here, from the marked corners or the placed points. */
+export async function setCameraLine(tx: Transaction, clip: Worked, input: z.infer<typeof setCameraLineForm>): Promise<void> {
+  const data = await lineOf(tx, clip, input);
+  await tx.clip.update({ where: { id: clip.id }, data });
+  await tellChanged(tx, clip);
+}
+
+async function lineOf(tx: Transaction, clip: Worked, input: z.infer<typeof setCameraLineForm>) {
+  if (input.source === "unknown") return lineRow(null, null, null);
+  if (input.source === "stated") return lineRow(input.offDeg, null, "stated");
+  const page = await readSwingPage(tx, clip.swingId, dayOf(now()));
+  const view = page.clips.find((it) => it.clip.id === clip.id)?.clip;
+  if (!view) throw new NotFoundError("clip");
+  const isPlate = input.source === "plate";
+  if (isPlate) insideClip(clip, input.plateMark.frameIndex);
+  const { line, reason } = cameraLineOf(view, isPlate ? input.plateMark.corners : null);
+  if (!line) throw new InvalidError(`Nothing was kept: ${reason}.`);
+  const told = lineRow(line.offDeg, line.sdDeg, "widths");
+  return isPlate ? { ...told, cameraOffSource: "plate", plateMark: input.plateMark } : told;
+}
+
+/** Keeps how file time becomes real time. What the file itself says can only be gone back to, not be stated. */
+export async function setClipTime(tx: Transaction, clip: Worked, { realSecondsPerFileSecond, timeBasis }: z.infer<typeof setClipTimeForm>): Promise<void> {
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, include: { frameTimes: true } });
-  const time = realTimeOf(timesOf(file.frameTimes), filmedRate satisfies FilmedRate, file.captureFps);
-  await tx.clip.update({ where: { id: clip.id }, data: { view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, ...time } });
+  const time = timeBasis === "measured" ? realTimeOf(timesOf(file.frameTimes), "as-file", file.captureFps) : { realSecondsPerFileSecond, timeBasis };
+  await tx.clip.update({ where: { id: clip.id }, data: time });
   await tellChanged(tx, clip);
 }

@@ -1,5 +1,7 @@
 import { medianIntervalSeconds, type FrameTimes, type TimeBasis } from "@/lib/core/frame-times";
-import { eventIds, pointIds, type EventId, type EventView, type PointId, type PointView, type UnseenPointView } from "./view";
+import type { FramePoints, SwingEvent } from "@/lib/measure/clip-input";
+import { lineOfClip, type ClipLine } from "@/lib/measure/camera/line-of-clip";
+import { eventIds, pointIds, type EventId, type EventView, type PointId, type ClipView, type PointView, type UnseenPointView } from "./view";
 
 // ---- Time ------------------------------------------------------------------------------------------------------
 
@@ -333,4 +335,23 @@ export function waitingNeeds(
 /** The next point to ask for: one on the frame shown while any waits there, else the first that waits anywhere. */
 export function nextPoint(waiting: readonly NextPoint[], frameIndex: number): NextPoint | null {
   return waiting.find((it) => it.frameIndex === frameIndex) ?? waiting[0] ?? null;
+}
+
+/** Where a clip's camera stood: from the corners of home plate, when they are marked, and from the body at the stance. */
+export function cameraLineOf(clip: ClipView, corners: readonly Spot[] | null): ClipLine {
+  const zero = clip.timeBasis === "unknown" ? null : contactTickOf(clip.events);
+  const points: Record<number, FramePoints> = {};
+  for (const { frameIndex, point, x, y, source } of clip.points) points[frameIndex] = { ...points[frameIndex], [point]: { x, y, source: source === "coach" ? "placed" : "suggested" } };
+  const events: Partial<Record<EventId, SwingEvent>> = {};
+  for (const event of clip.events) {
+    const seconds = eventSecondsOf(clip, event, zero);
+    if (zero !== null && seconds !== null) events[event.event] = { seconds, sdSeconds: 0, source: "placed" };
+  }
+  const secondsFromContact = zero === null ? null : clip.frameTimes.ticks.map((tick) => realSecondsBetween(clip, zero, tick));
+  const camera = { cameraOffDeg: null, cameraMoved: false, cameraZoomed: false, stabilised: false, captureFps: null };
+  return lineOfClip(
+    { view: clip.view, mirrored: clip.isMirrored, secondsFromContact, ...camera, widthPx: clip.widthPx, heightPx: clip.heightPx, points },
+    { side: clip.side, swingKind: null, task: null, ageYears: null, events },
+    corners && corners.map(({ x, y }) => [x, y] as const),
+  );
 }

@@ -84,12 +84,36 @@ export const addMarkForm = z.object({ clipId: idForm, frameIndex, shape });
 export const markIdForm = z.object({ markId: idForm });
 export const setClipFactsForm = z.object({ clipId: idForm, ...cameraFacts });
 
+/** How it is known where the camera stood: a person said it, home plate was marked, or the body at the stance told it. */
+export const CAMERA_LINE_SOURCES = ["stated", "plate", "widths"] as const;
+/** Home plate as marked on a frame: five corners in any order, in pixels of the upright picture. */
+export const plateMarkForm = z.strictObject({ v: z.literal(1), frameIndex, corners: z.array(z.strictObject({ x: px, y: px })).length(5, "Home plate has five corners.") });
+export type PlateMark = z.infer<typeof plateMarkForm>;
+/** Where the camera stood: stated in degrees, from home plate, from the body, or taken back. */
+export const setCameraLineForm = z.discriminatedUnion("source", [
+  z.object({ clipId: idForm, source: z.literal("stated"), offDeg: z.coerce.number({ error: "Write the angle in degrees." }).min(0, "Write the angle in degrees, from 0.").max(90, "Write the angle in degrees, 90 at most.") }),
+  z.object({ clipId: idForm, source: z.literal("plate"), plateMark: plateMarkForm }),
+  z.object({ clipId: idForm, source: z.literal("widths") }),
+  z.object({ clipId: idForm, source: z.literal("unknown") }),
+]);
+/** How file time becomes real time, as a coach says it; `measured` and `unknown` only go back to what was. */
+export const setClipTimeForm = z.object({
+  clipId: idForm,
+  realSecondsPerFileSecond: z.number().gt(0).max(1, "No phone plays faster than it filmed."),
+  timeBasis: z.enum(["measured", "stated", "unknown"]).default("stated"),
+});
+
 /** What the camera did, apart from what it filmed. */
 export interface CameraFacts {
   readonly hasCameraMoved: boolean;
   readonly hasCameraZoomed: boolean;
   readonly isStabilised: boolean;
   readonly cameraOffDeg: number | null;
+  /** One standard deviation in degrees; null when a person stated the angle, or nobody did. */
+  readonly cameraOffSdDeg: number | null;
+  readonly cameraOffSource: (typeof CAMERA_LINE_SOURCES)[number] | null;
+  /** The marked home plate; null when it is not marked. */
+  readonly plateMark: PlateMark | null;
 }
 
 /** What a person who begins to send a file learns. */

@@ -7,7 +7,7 @@ import { dayOf, dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { ClipSubject, MarkSubject, SwingSubject, UploadSubject } from "./policy";
 import { frameForTick, lineUpEvents, realSecondsBetween } from "./rules";
-import { clipAddress, markShapeForm, type SwingPage } from "./schema";
+import { clipAddress, markShapeForm, plateMarkForm, type CameraFacts, type SwingPage } from "./schema";
 import type { BattingSide, CameraView, ClipView, EventId, EventView, PointId } from "./view";
 
 const NO_ROW: Prisma.ClipWhereInput = { id: { in: [] } };
@@ -100,7 +100,7 @@ export async function readSwingPage(db: Database, swingId: Id, today: string): P
     isShown,
     clips: row.clips.map((clip) => ({
       clip: clipView(row, clip, playerName, isShown),
-      camera: { hasCameraMoved: clip.hasCameraMoved, hasCameraZoomed: clip.hasCameraZoomed, isStabilised: clip.isStabilised, cameraOffDeg: clip.cameraOffDeg },
+      camera: cameraFacts(clip),
     })),
   };
 }
@@ -141,6 +141,12 @@ function clipView(swing: SwingRowForPage, clip: ClipRowForPage, playerName: stri
     }),
     abilities: { canMeasure: isShown, canMark: isShown },
   };
+}
+
+function cameraFacts(clip: ClipRowForPage): CameraFacts {
+  const { hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, cameraOffSdDeg, cameraOffSource } = clip;
+  const plateMark = plateMarkForm.safeParse(clip.plateMark).data ?? null;
+  return { hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, cameraOffSdDeg, cameraOffSource: cameraOffSource as CameraFacts["cameraOffSource"], plateMark };
 }
 
 /** A coach's point stands before a suggested one of the same name on the same frame. */

@@ -17,6 +17,11 @@ export function lineWords({ offDeg, sdDeg, isSignKnown }: Pick<CameraLine, "offD
   return `About ${degrees(off)} off${side}, give or take ${doubt}.`;
 }
 
+/** An angle off the line as a person writes it: without its sign, to a tenth of a degree. */
+export function writtenDeg(offDeg: number): number {
+  return Math.round(Math.abs(offDeg) * 10) / 10;
+}
+
 function degrees(count: number): string {
   return count === 1 ? "1 degree" : `${count} degrees`;
 }

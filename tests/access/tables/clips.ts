@@ -52,6 +52,8 @@ export const rows: readonly AccessRow[] = [
   { name: "clips.add-mark", may: COACHES, input: withClip({ frameIndex: 3, shape: { v: 1, kind: "words", x: 1, y: 1, text: "here" } }) },
   { name: "clips.remove-mark", may: COACHES, input: markInput },
   { name: "clips.set-clip-facts", may: COACHES, input: withClip(camera) },
+  { name: "clips.set-camera-line", may: COACHES, input: withClip({ source: "stated", offDeg: 8 }) },
+  { name: "clips.set-clip-time", may: COACHES, input: withClip({ realSecondsPerFileSecond: 1 / 8 }) },
 
   { name: "clips.stream-stepping-copy", may: WATCHERS, input: clipInput },
   { name: "clips.show-poster", may: WATCHERS, input: clipInput },

@@ -1,12 +1,13 @@
 "use client";
 
 import { useActionState } from "react";
-import { medianIntervalSeconds } from "@/lib/core/frame-times";
+import { filmedRateOf } from "@/lib/core/filmed-rate";
 import { IDLE } from "@/lib/core/action-state";
+import { writtenDeg } from "@/lib/measure/camera/line-words";
 import { FormStatus } from "@/lib/ui/form-status";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { setClipFacts } from "../actions";
-import type { CameraFacts, UploadFacts } from "../schema";
+import type { CameraFacts } from "../schema";
 import type { ClipView } from "../view";
 import { addWords as words } from "./add-words";
 import { CameraFactFields } from "./fact-fields";
@@ -14,7 +15,8 @@ import { CameraFactFields } from "./fact-fields";
 /** Corrects from where and how a clip was filmed. */
 export function ClipFactsForm({ clip, camera }: { readonly clip: ClipView; readonly camera: CameraFacts }) {
   const [state, act] = useActionState(setClipFacts, IDLE);
-  const begin = { ...camera, view: clip.view, isMirrored: clip.isMirrored, filmedRate: answerOf(clip) };
+  const cameraOffDeg = camera.cameraOffDeg === null ? null : writtenDeg(camera.cameraOffDeg);
+  const begin = { ...camera, cameraOffDeg, view: clip.view, isMirrored: clip.isMirrored, filmedRate: filmedRateOf(clip.frameTimes, clip) };
   return (
     <details className="fold">
       <summary>{words.howFilmed}</summary>
@@ -26,12 +28,4 @@ export function ClipFactsForm({ clip, camera }: { readonly clip: ClipView; reado
       </form>
     </details>
   );
-}
-
-/** The answer from which the clip's time was made. */
-function answerOf(clip: ClipView): UploadFacts["filmedRate"] {
-  if (clip.timeBasis === "unknown") return "unknown";
-  if (clip.realSecondsPerFileSecond === 1) return "as-file";
-  const filmedFps = 1 / (medianIntervalSeconds(clip.frameTimes) * clip.realSecondsPerFileSecond);
-  return filmedFps > 180 ? "240" : "120";
 }
