@@ -12,12 +12,12 @@ import { DEFINITIONS, heldReadings, isWithinLimits, type HeldReadings } from "./
 import { drawnSwing, filmedHitter, goldenHitters } from "./hitters";
 import { markedSwing, type Marking } from "./marked-swing";
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
-const SOME = goldenHitters(11).map((spec): SwingSpec => ({ ...spec, task: "toss" }));
+const SOME = goldenHitters(9).map((spec): SwingSpec => ({ ...spec, task: "toss" }));
 const measuredIn = (view: SwingSpec["view"]) => DEFINITIONS.filter(({ views }) => views.measured.includes(view));
 /** Read at moments only: what noise-free points give is then the truth itself. */
-const INSTANTS = DEFINITIONS.filter(({ window }) => !window).map(({ id }) => id);
+const INSTANTS = DEFINITIONS.filter(({ window }) => !window);
 
 /** A share of the ball's flight changes by this much for a second: the drawn flights last 0.62 s. */
 const SHARE_PER_SECOND = 2;
@@ -30,9 +30,9 @@ const STILL_SHORT: readonly string[] = [
 ];
 
 /** The readings that a spec's view measures. */
-function read(spec: SwingSpec, marking: Partial<Marking> = {}, rules = STARTER_RULES): readonly Reading[] {
+function read(spec: SwingSpec, marking: Partial<Marking> = {}, rules = STARTER_RULES, definitions = DEFINITIONS): readonly Reading[] {
   const { clip, swing } = markedSwing(filmedHitter(spec), { framesPerSecond: 240, habit: "every-frame", ...marking });
-  return readClip(measuredIn(spec.view), clip, swing, { rules });
+  return readClip(definitions.filter(({ views }) => views.measured.includes(spec.view)), clip, swing, { rules });
 }
 
 /** As `read`, with points placed as far around events as their doubt reaches. */
@@ -45,7 +45,7 @@ function readDrawn(spec: SwingSpec): readonly Reading[] {
 function furthest(marking: Partial<Marking>): Record<string, number> {
   const most: Record<string, number> = {};
   for (const spec of SOME.flatMap((one) => VIEWS.map((view) => ({ ...one, view })))) {
-    for (const { checkpointId: id, value } of read(spec, marking)) {
+    for (const { checkpointId: id, value } of read(spec, marking, STARTER_RULES, INSTANTS)) {
       const truth = filmedHitter(spec).truth.of(id).value;
       if (truth !== null) most[id] = Math.max(most[id] ?? 0, value === null ? Infinity : Math.abs(value - truth));
     }
@@ -56,7 +56,7 @@ function furthest(marking: Partial<Marking>): Record<string, number> {
 describe("without noise, at 240 frames a second", () => {
   const expectWithin = (marking: Partial<Marking>, tolerance: { readonly degrees: number; readonly seconds: number; readonly lengths: number }) => {
     const most = furthest(marking);
-    for (const { id, unit, estimate } of DEFINITIONS.filter((one) => INSTANTS.includes(one.id))) {
+    for (const { id, unit, estimate } of INSTANTS) {
       expect(most[id], id).toBeLessThan(unit === "degrees" ? tolerance.degrees : estimate === "time" ? tolerance.seconds * (unit.startsWith("seconds") ? 1 : SHARE_PER_SECOND) : tolerance.lengths);
     }
   };
@@ -93,16 +93,15 @@ describe("without noise, at 240 frames a second", () => {
  * prints those.
  */
 describe("with events missed by a person's own SD, points on every frame, and one clip in three with noise that is not assumed", () => {
-  const MARKINGS = { 60: 0, 120: 1, 240: 2 };
-  let readings: HeldReadings = { held: [], missing: [], tooMany: [] };
+    let readings: HeldReadings = { held: [], missing: [], tooMany: [] };
   let rows: ReturnType<typeof coverageByCheckpoint> = [];
   beforeAll(() => {
-    readings = heldReadings(markedCases(12, { side: MARKINGS, front: MARKINGS, rear: MARKINGS }));
+    readings = heldReadings(markedCases(9, { side: { 60: 0, 120: 1, 240: 2 }, front: { 60: 0, 120: 1, 240: 1 }, rear: { 60: 0, 120: 1, 240: 1 } }));
     rows = coverageByCheckpoint(readings.held, DEFINITIONS.filter(({ id }) => !STILL_SHORT.includes(id)));
-  }, 60_000);
+  }, 240_000);
 
-  it("each checkpoint is read in at least 30 cases", () => {
-    for (const { id, cases } of rows) expect(cases, id).toBeGreaterThanOrEqual(30);
+  it("each checkpoint is read in at least 20 cases", () => {
+    for (const { id, cases } of rows) expect(cases, id).toBeGreaterThanOrEqual(20);
   });
   it("where there is a truth there is a reading, and none where there is no truth, but for one in twenty", () => {
     expect(readings.missing.length + readings.tooMany.length).toBeLessThan(readings.held.length / 20);
