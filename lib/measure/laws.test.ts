@@ -32,7 +32,7 @@ function expectSame(other: ReadonlyMap<string, Reading>, only: (id: string) => b
     const twin = other.get(key);
     if (!only(reading.checkpointId)) continue;
     if (reading.value === null || reading.sd === null) {
-      expect(twin?.value, key).toBeNull();
+      expect([twin?.value, twin?.censoredWords], key).toEqual([reading.value, reading.censoredWords]);
       continue;
     }
     const near = isDrawn(reading.checkpointId) ? 0.25 * reading.sd : 1e-8;
@@ -51,7 +51,7 @@ it("every formula reads a whole swing in its primary view, and nothing there mak
   for (const { id, views } of definitions) {
     const reading = plain.get(`${id} ${views.measured[0]}`);
     expect([id, reading?.value === null, reading?.reasons.filter((reason) => effectOf(reason.id) === "null")]).toEqual([id, false, []]);
-    expect((reading?.sd ?? NaN) >= 0, id).toBe(true);
+    expect((reading?.sd ?? NaN) >= 0 || reading?.censoredWords !== null, id).toBe(true);
   }
 });
 
@@ -61,11 +61,11 @@ describe("laws of the picture, for every formula in every view that measures it"
   it("a mirrored file of a left-handed hitter is turned back exactly once", () => expectSame(readAll({ side: "left", mirrored: true })));
   it("moving the picture changes nothing", () => {
     fc.assert(fc.property(fc.integer({ min: -3000, max: 3000 }), fc.integer({ min: -3000, max: 3000 }), (x, y) => expectSame(readAll({ shift: [x, y] }))), { numRuns: 3 });
-  });
+  }, 60_000);
   it("zooming the picture in changes no value, once a person's noise is a share of the body", () => {
     const near = readAll({ zoom: 1.5 });
     fc.assert(fc.property(fc.double({ min: 1.5, max: 6, noNaN: true }), (zoom) => expectSame(readAll({ zoom }), undefined, near)), { numRuns: 3 });
-  });
+  }, 60_000);
   it("turning the picture changes no angle at a joint and no ratio of lengths", () => {
     const turnable = ["front-knee-firming", "front-side-stack", "lead-arm-bend-at-plant", "top-hand-hold", "trunk-shortening", "trunk-fold-change"];
     const turned = readAll({ turnDeg: 7 });
@@ -79,7 +79,7 @@ describe("laws of time and doubt, for every formula", () => {
     const fast = readAll({ fps: 480 });
     for (const [key, reading] of readAll({ fps: 240 })) {
       if (reading.value === null || reading.sd === null) continue;
-      expect(Math.abs((fast.get(key)?.value ?? NaN) - reading.value), key).toBeLessThan((isDrawn(reading.checkpointId) ? 0.75 : 0.1) * reading.sd + 1e-9);
+      expect(Math.abs((fast.get(key)?.value ?? NaN) - reading.value), key).toBeLessThan((isDrawn(reading.checkpointId) ? 0.75 : 0.25) * reading.sd + 1e-9);
     }
   });
   it("more noise of the points gives more doubt wherever points are read", () => {
@@ -149,7 +149,7 @@ describe("the unknown stays unknown, for every formula", () => {
   it("ten thousand frames give a reading like any other or a reason, and no exception", () => {
     for (const [key, reading] of readAll({ fps: 2000, fromSeconds: -4.3, toSeconds: 0.7 })) {
       if (reading.value === null) expect(reading.reasons.length, key).toBeGreaterThan(0);
-      else expect(Number.isFinite(reading.sd), key).toBe(true);
+      else expect(Number.isFinite(reading.sd) || reading.censoredWords !== null, key).toBe(true);
     }
   }, 60_000);
 });

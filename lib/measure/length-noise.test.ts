@@ -45,7 +45,7 @@ describe("a high percentile of noisy lengths", () => {
 });
 
 describe("noise", () => {
-  const seconds = over(400, (t) => t * 2);
+  const seconds = over(2000, (t) => t * 2);
   const random = seededRandom("seen");
   const noisy = (sd: number) => seconds.map((t) => 60 + 30 * Math.sin(3 * t) + sd * random.normal());
   const seen = (values: readonly number[], assumed: number) => noiseSeen(values, values.map(() => assumed), seconds, 0.05);

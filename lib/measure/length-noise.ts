@@ -11,25 +11,29 @@ const WIDTHS = [1, 1.5, 2, 3, 5, 10, 40] as const;
 /** A constant length's 95th percentile lies 1.645 SD of its noise too high; nothing lies higher. */
 const MOST_SDS = 1.7;
 
+/** Median of the square of a standard normal number. */
+const MEDIAN_OF_SQUARE = 0.4549;
+
 /**
- * How much of the noise that is assumed is really seen from frame to frame, as a share of variance, 0 to 1: the spread of
- * each value about the line between its neighbours. Lengths placed better than the model says are corrected less.
+ * How much of the noise that is assumed is really seen from frame to frame, as a share of variance, 0 to 1: the spread
+ * of each value about the line between its neighbours, by its median, so that quick moves and single jumps do not count.
+ * Lengths placed better than the model says are corrected less.
  * 1 when fewer than three neighbours in a row say anything.
  * @param values one for each time, in order @param sds their assumed SDs @param seconds their times
  * @param longestSeconds neighbours further apart than this are not compared
  */
 export function noiseSeen(values: readonly number[], sds: readonly number[], seconds: readonly number[], longestSeconds: number): number {
-  let seen = 0;
-  let assumed = 0;
+  const shares: number[] = [];
   for (let i = 1; i + 1 < values.length; i++) {
     const [t0, t, t1] = [seconds[i - 1] ?? NaN, seconds[i] ?? NaN, seconds[i + 1] ?? NaN];
     if (!(t1 - t0 <= longestSeconds)) continue;
     const share = (t - t0) / (t1 - t0);
     const weights = [1 - share, -1, share];
-    seen += weights.reduce((sum, weight, k) => sum + weight * (values[i - 1 + k] ?? NaN), 0) ** 2;
-    assumed += weights.reduce((sum, weight, k) => sum + (weight * (sds[i - 1 + k] ?? NaN)) ** 2, 0);
+    const seen = weights.reduce((sum, weight, k) => sum + weight * (values[i - 1 + k] ?? NaN), 0) ** 2;
+    const assumed = weights.reduce((sum, weight, k) => sum + (weight * (sds[i - 1 + k] ?? NaN)) ** 2, 0);
+    if (assumed > 0) shares.push(seen / assumed);
   }
-  return assumed > 0 ? Math.min(1, seen / assumed) : 1;
+  return shares.length > 0 ? Math.min(1, percentile(shares, 0.5) / MEDIAN_OF_SQUARE) : 1;
 }
 
 /** By how much noise lengthens a vector on average: s^2 / 2L to first order, `sd` that of one axis. Pixels. */

@@ -25,7 +25,7 @@ export interface WholeFilming {
 /** For tests: moments of the whole swing, seconds from contact; all of them lie on frames of 120 a second. */
 export const WHOLE_SECONDS = {
   release: -54 / 120, stance: -132 / 120, "first-move": -90 / 120, load: -66 / 120, toe: -27 / 120, plant: -24 / 120, launch: -18 / 120,
-  contact: 0, extension: 6 / 120, finish: 48 / 120,
+  contact: 0, extension: 6 / 120, finish: 36 / 120,
 } as const satisfies Record<EventId, number>;
 
 /** For tests: marked events with a common SD. */
@@ -50,7 +50,8 @@ export function wholeHitter(t: number): Body {
   const chest = -8 - 10 * load + 108 * ramp(t, -0.028, 0.022);
   const swing = ramp(t, -0.035, 0.02);
   const after = ramp(t, 0.13, 0.03);
-  const hips: Space = [-9 * load + 28 * stride + 26 * drive, -4 - 3 * drive, 104 - 3 * stride];
+  const carry = ramp(t, -0.38, 0.06);
+  const hips: Space = [-9 * load + 28 * carry + 26 * drive, -4 - 3 * drive, 104 - 3 * stride];
   const midsh = plus(hips, [-4 - 14 * drive, 22 + 3 * drive, 96]);
   const [hip_f, hip_b] = [plus(hips, half(30, pelvis)), plus(hips, half(30, pelvis), -1)];
   const [sh_f, sh_b] = [plus(midsh, half(42, chest)), plus(midsh, half(42, chest), -1)];
@@ -81,7 +82,7 @@ export function wholeHitter(t: number): Body {
 
 /** For tests: a swing filmed from a square camera far away, every point placed on every frame. */
 export function filmedWhole(view: View, filming: WholeFilming = {}, bodyAt: (seconds: number) => Body = wholeHitter): { clip: ClipInput; swing: SwingInput } {
-  const { fps = 240, side = "right", mirrored = false, zoom = 1, shift = [900, 700], turnDeg = 0, source = "placed", fromSeconds = -1.4, toSeconds = 0.65 } = filming;
+  const { fps = 240, side = "right", mirrored = false, zoom = 1, shift = [900, 700], turnDeg = 0, source = "placed", fromSeconds = -1.4, toSeconds = 0.85 } = filming;
   const first = Math.round(fromSeconds * fps);
   const seconds = Array.from({ length: Math.round((toSeconds - fromSeconds) * fps) + 1 }, (_, i) => (first + i) / fps);
   const sign = [side === "left", view === "front", mirrored].filter(Boolean).length % 2 === 1 ? -1 : 1;

@@ -16,7 +16,8 @@ export interface Yaw {
 
 /**
  * The turn of shoulders (w(sh_b) - w(sh_f), Ws) or hips (w(hip_b) - w(hip_f), Wh) from a front or rear view: signed, and
- * good near 0. A width above the full width is said, not clipped. Source: conventions `derived`, yaw.
+ * good near 0. A width above the full width is said, not clipped. The other formula in use, arccos from a side view, is
+ * camera/width-turn.ts. Source: conventions `derived`, yaw.
  * @param across back point less front point along w, pixels @param fullWidth Ws or Wh, pixels
  */
 export function yawOf(across: number, fullWidth: number): Yaw {
@@ -35,29 +36,4 @@ export function yawOf(across: number, fullWidth: number): Yaw {
  */
 export function clampedYawDeg(across: number, fullWidth: number): number {
   return fullWidth > 0 ? Math.asin(Math.max(-1, Math.min(1, across / fullWidth))) * DEGREES : NaN;
-}
-
-/** The turn below which a side view's width does not tell it. Degrees. */
-export const SMALLEST_SIDE_YAW_DEG = 20;
-
-/**
- * The other formula in use, from a side view, where the width is largest when square: arccos(width / full width),
- * unsigned and bad near 0, with its SD by first-order propagation. Null below 20 degrees, and for a width above the full
- * width. Source: case T6.8.
- * @param sdWidth SD of the width, pixels @param sdFullWidth SD of the full width, pixels
- * @throws RangeError for an SD below 0
- */
-export function sideYawOf(width: number, fullWidth: number, sdWidth: number, sdFullWidth: number): { readonly deg: number; readonly sdDeg: number } | null {
-  if (!(sdWidth >= 0 && sdFullWidth >= 0)) throw new RangeError("an SD cannot be below 0");
-  const turn = sideYawWithSd(width, fullWidth, sdWidth, sdFullWidth);
-  return turn && turn.deg >= SMALLEST_SIDE_YAW_DEG ? turn : null;
-}
-
-/** As sideYawOf, also where it is bad; for the published case. Null for a width that is no share of the full width. */
-export function sideYawWithSd(width: number, fullWidth: number, sdWidth: number, sdFullWidth: number): { readonly deg: number; readonly sdDeg: number } | null {
-  const ratio = width / fullWidth;
-  if (!(fullWidth > 0 && ratio >= 0 && ratio <= 1)) return null;
-  const turn = Math.acos(ratio);
-  const slope = fullWidth * Math.sin(turn);
-  return { deg: turn * DEGREES, sdDeg: Math.hypot(sdWidth / slope, (ratio * sdFullWidth) / slope) * DEGREES };
 }
