@@ -96,6 +96,7 @@ export const setCameraLineForm = z.discriminatedUnion("source", [
   z.object({ clipId: idForm, source: z.literal("widths") }),
   z.object({ clipId: idForm, source: z.literal("unknown") }),
 ]);
+export type CameraLineInput = z.infer<typeof setCameraLineForm>;
 /** How file time becomes real time, as a coach says it; `measured` and `unknown` only go back to what was. */
 export const setClipTimeForm = z.object({
   clipId: idForm,

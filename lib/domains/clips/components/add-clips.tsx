@@ -11,6 +11,7 @@ import type { BattingSide, CameraView } from "../view";
 import { addWords as words } from "./add-words";
 import { CameraFactFields, SwingFactFields, type CameraAnswers } from "./fact-fields";
 import { JoinSwing } from "./join-swing";
+import { StandSquare } from "./stand-square";
 import { UploadList } from "./upload-list";
 import { useSendingClips, type SendingClip } from "./use-sending-clips";
 
@@ -67,6 +68,7 @@ export function AddClips({ playerId, sides, last, side, today, swings, joinSwing
       <Entry side={words.filmSide} isHeading isStrong={sent.length === 0}>
         <form className="form" onSubmit={submit} noValidate>
           <input type="hidden" name="playerId" value={playerId} />
+          <StandSquare view={view} isLastKnown={last === null || last.cameraOffDeg !== null} />
           <div className="field">
             <label htmlFor="choose-videos">{words.choose}</label>
             <input id="choose-videos" type="file" accept="video/*,.mp4,.mov" multiple onChange={take} aria-describedby="choose-hint" />
