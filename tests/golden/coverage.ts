@@ -26,14 +26,17 @@ export function coverageByCheckpoint(readings: readonly HeldReading[], definitio
     const noisy = own.filter(({ isPointNoise }) => isPointNoise);
     const measured = own.filter((one): one is HeldReading & { sd: number } => one.sd !== null && !one.isCensored && !one.truth.isCensored);
     const sds = measured.map(({ sd }) => sd).sort((a, b) => a - b);
+    const medianSd = sds[sds.length >> 1] ?? NaN;
+    // A reading at its limit counts in the bias as the limit: without those only the low half of the noise would be left.
+    const limited = own.filter((one) => one.isCensored && !one.truth.isCensored).map(({ value, truth }) => (value - (truth.value ?? NaN)) / medianSd);
     const holding = (list: readonly HeldReading[]) => mean(list.map((one) => (holds(one, one.truth, 0, definition) ? 1 : 0)));
     return {
       id: definition.id,
       cases: own.length,
       coverage: holding(own),
       coverageOfSquare: mean(own.map((one) => (holds(one, one.squareTruth, one.sdCamera, definition) ? 1 : 0))),
-      biasInSd: mean(measured.map(({ value, sd, truth }) => (value - (truth.value ?? NaN)) / sd)),
-      medianSd: sds[sds.length >> 1] ?? NaN,
+      biasInSd: mean([...measured.map(({ value, sd, truth }) => (value - (truth.value ?? NaN)) / sd), ...limited]),
+      medianSd,
       pointNoiseShare: noisy.length / own.length,
       coverageOfPointNoise: holding(noisy),
     };
