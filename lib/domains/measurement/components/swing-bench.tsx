@@ -6,6 +6,7 @@ import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewe
 import type { EventView, PointView } from "@/lib/domains/clips/view";
 import { openClipReader, withLiveClip } from "../rules";
 import type { ComparableReadings, SwingReadings } from "../view";
+import { guessesOf } from "./guesses-of";
 import { Readings } from "./readings";
 import { SeveralSwings } from "./several-swings";
 import { windowRuns } from "./window-runs";
@@ -30,7 +31,9 @@ export function SwingBench({ measured, comparable, clipId, caption }: SwingBench
   const [settled, setSettled] = useState<Settled | null>(null);
   const [moving, setMoving] = useState<PointView | null>(null);
   const own = swing.clips.find(({ clip }) => clip.id === clipId);
-  const reader = useMemo(() => openClipReader(settled ? withLiveClip(swing, clipId, settled) : swing, book, clipId), [swing, book, clipId, settled]);
+  const now = useMemo(() => (settled ? withLiveClip(swing, clipId, settled) : swing), [swing, clipId, settled]);
+  const reader = useMemo(() => openClipReader(now, book, clipId), [now, book, clipId]);
+  const guesses = useMemo(() => guessesOf(now, clipId), [now, clipId]);
   const dragged = useDeferredValue(moving);
   const settledReadings = reader?.readings ?? [];
   const readings = useMemo(() => {
@@ -51,6 +54,7 @@ export function SwingBench({ measured, comparable, clipId, caption }: SwingBench
       caption={caption}
       wanted={wanted.find((it) => it.clipId === clipId)?.checkpoints ?? []}
       runs={runs}
+      guesses={guesses}
       onPointsChanged={onPointsChanged}
       readings={(onGo) => (
         <>

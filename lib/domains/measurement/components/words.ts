@@ -17,6 +17,18 @@ const en = {
   },
   notReadHere: "It cannot be read on this clip",
   short: { "talk-about": "", watch: "", "cannot-tell": "", fine: "", "no-verdict": "read", "not-sure": "not sure", "not-read": "not read" },
+  /** What a suggested event rests on, and what to keep in mind. */
+  guess: {
+    rests: {
+      release: "from the flight of the ball", stance: "the last quiet moment before the move", "first-move": "the first lasting move",
+      load: "the belt is farthest back", toe: "the front toe comes down", plant: "the front heel comes down", launch: "the barrel starts to run",
+      contact: "from the bat", extension: "the hands are farthest from the chest", finish: "the bat comes to rest",
+    },
+    notes: {
+      "starts late": "the clip starts late", "no stride": "there is no stride", "no shift back": "nothing shifts back", "cut off": "the clip ends before it",
+      guess: "a guess", computed: "worked out, not seen",
+    },
+  },
   lookAt: (event: string) => `Show ${event}`,
   lookHere: "Show the frame that decided it",
 };
