@@ -7,6 +7,8 @@ const STRAIGHT_SECONDS = 0.09;
 const LEAST_PLACES = 3;
 /** Two lines must fit this many times better than one, so that a straight way is not taken for a hit. */
 const LEAST_GAIN = 20;
+/** A hit changes the ball's way by this share of its faster track or more; falling in a toss changes it by about a tenth. */
+const LEAST_TURN = 0.5;
 
 interface Line {
   readonly at: (seconds: number) => readonly [number, number];
@@ -50,6 +52,8 @@ export function crossingOfTracks(ball: readonly BallPlace[], periodSeconds: numb
     const [pa, pb] = [a.at(last), b.at(last)];
     const seconds = last - ((pb[0] - pa[0]) * turn[0] + (pb[1] - pa[1]) * turn[1]) / turnSquared;
     const slack = periodSeconds / 2;
+    const fastest = Math.max(Math.hypot(...a.slope), Math.hypot(...b.slope));
+    if (!(Math.sqrt(turnSquared) >= LEAST_TURN * fastest)) continue;
     if (!(gain >= LEAST_GAIN && seconds >= last - slack && seconds <= next + slack)) continue;
     const sdSeconds = Math.max(periodSeconds / 10, Math.sqrt((variance * (a.leverage(seconds) + b.leverage(seconds))) / turnSquared));
     if (best === null || gain > best.gain) best = { seconds, sdSeconds, gain };

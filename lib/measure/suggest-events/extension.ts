@@ -2,7 +2,7 @@ import { mixed } from "@/lib/measure/body-lengths";
 import { normalDraws } from "@/lib/measure/normal-draws";
 import { framesWithAll } from "@/lib/measure/stance-frames";
 import { contactOf, rawSd, type MovingBody } from "@/lib/measure/suggest-events/moving-body";
-import { framesBetween, isCovered } from "@/lib/measure/suggest-events/runs";
+import { eventSd, framesBetween, isCovered } from "@/lib/measure/suggest-events/runs";
 import type { Found } from "@/lib/measure/suggest-events/suggestion";
 
 const HANDS = { wr_f: 0.5, wr_b: 0.5 } as const;
@@ -29,15 +29,16 @@ export function suggestExtension(body: MovingBody): Found | null {
     for (let i = 0; i < frames.length; i++) if (distance(i) > most) [best, most] = [i, distance(i)];
     return tracks.seconds[frames[best] ?? -1] ?? NaN;
   };
-  const sd = Math.hypot(...[HANDS, SHOULDERS].map((mix) => rawSd(body, mix, framesWithAll(tracks, Object.keys(mix) as (keyof typeof mix)[]))));
+  // The estimate carries the noise already: frames of it differ from the truth's by twice the variance.
+  const sd = Math.SQRT2 * Math.hypot(...[HANDS, SHOULDERS].map((mix) => rawSd(body, mix, framesWithAll(tracks, Object.keys(mix) as (keyof typeof mix)[]))));
   const normals = normalDraws(`extension ${frames.length}`, 2 * DRAWS * frames.length);
   const drawn = Array.from({ length: DRAWS }, (_, draw) =>
     furthest((i) => {
       const from = 2 * (draw * frames.length + i);
       return Math.hypot((along[i]?.[0] ?? NaN) + sd * (normals[from] ?? 0), (along[i]?.[1] ?? NaN) + sd * (normals[from + 1] ?? 0));
     }));
-  const mean = drawn.reduce((sum, time) => sum + time, 0) / DRAWS;
-  const spread = Math.sqrt(drawn.reduce((sum, time) => sum + (time - mean) ** 2, 0) / (DRAWS - 1));
-  const sdSeconds = Math.min(0.03, Math.max(tracks.periodSeconds / Math.sqrt(12), spread));
-  return { seconds: furthest((i) => reach[frames[i] ?? -1] ?? NaN), sdSeconds, note: null };
+  const seconds = furthest((i) => reach[frames[i] ?? -1] ?? NaN);
+  // The estimate carries the noise once and the draws twice, so they are spread about it, not about their own mean.
+  const spread = Math.sqrt(drawn.reduce((sum, time) => sum + (time - seconds) ** 2, 0) / DRAWS);
+  return { seconds, sdSeconds: eventSd(tracks.periodSeconds, [spread], 0, 0.03), note: null };
 }

@@ -2,6 +2,20 @@ import { movingPlace, type MovingBody } from "@/lib/measure/suggest-events/movin
 import { eventSd, framesBetween, isCovered } from "@/lib/measure/suggest-events/runs";
 import { secondDifference } from "@/lib/measure/signals/central-difference";
 import type { Found } from "@/lib/measure/suggest-events/suggestion";
+import type { ClipTracks } from "@/lib/measure/tracks";
+
+/**
+ * SD of the time of a least value from its breadth: the stretch around it that lies within two SDs of it, taken as even.
+ * (The library's rule leaves it out; a noisy least value wanders over the whole of a flat bottom.)
+ */
+function breadthSd(values: Float64Array, lowest: number, sd: number, frames: readonly number[], tracks: ClipTracks): number {
+  const limit = (values[lowest] ?? NaN) + 2 * sd;
+  const at = frames.indexOf(lowest);
+  let [first, last] = [at, at];
+  while ((values[frames[first - 1] ?? -1] ?? Infinity) <= limit) first--;
+  while ((values[frames[last + 1] ?? -1] ?? Infinity) <= limit) last++;
+  return ((tracks.seconds[frames[last] ?? -1] ?? NaN) - (tracks.seconds[frames[first] ?? -1] ?? NaN)) / Math.sqrt(12);
+}
 
 /**
  * Load: when the middle of the hips, filtered at 10 Hz, is furthest from the pitcher between stance and toe touch, by a
@@ -26,5 +40,5 @@ export function suggestLoad(body: MovingBody): Found | null {
   const vertex = bend > 0 ? -(rise / ahead - (bend * ahead) / 2) / bend : 0;
   const shift = Number.isFinite(vertex) ? Math.max(times[0] ?? 0, Math.min(ahead, vertex)) : 0;
   const seconds = Math.min(toe.seconds, Math.max(stance.seconds, (tracks.seconds[lowest] ?? NaN) + shift));
-  return { seconds, sdSeconds: eventSd(tracks.periodSeconds, [hips.speedSd / Math.abs(bend)], 0.015, 0.08), note: null };
+  return { seconds, sdSeconds: eventSd(tracks.periodSeconds, [hips.speedSd / Math.abs(bend), breadthSd(hips.h, lowest, hips.sd, known, tracks)], 0.015, 0.08), note: null };
 }

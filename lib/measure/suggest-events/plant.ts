@@ -1,5 +1,5 @@
 import { contactOf, movingPlace, restingHeight, torsoPx, type MovingBody } from "@/lib/measure/suggest-events/moving-body";
-import { downWithHysteresis, eventSd, firstRun, framesBetween, isCovered, passingSeconds, slopeAround } from "@/lib/measure/suggest-events/runs";
+import { downWithHysteresis, eventSd, firstRun, framesBetween, isCovered, landingSd, passingSeconds, slopeAround } from "@/lib/measure/suggest-events/runs";
 import type { Found } from "@/lib/measure/suggest-events/suggestion";
 
 /**
@@ -22,8 +22,8 @@ export function suggestPlant(body: MovingBody): Found | null {
   const states = downWithHysteresis(frames, (frame) => above[frame] ?? NaN, limit);
   const frame = firstRun(frames, (one) => states.get(one) ?? null, 0.025, tracks.periodSeconds);
   if (frame === null) return stoppedKnee(body, frames);
-  const doubt = heel.sd / Math.abs(slopeAround(heel.v, frame, tracks));
-  return { seconds: Math.max(toe, passingSeconds(above, frame, limit, tracks)), sdSeconds: eventSd(tracks.periodSeconds, [doubt], 0.005, 0.05), note: null };
+  const fall = Math.abs(slopeAround(heel.v, frame, tracks));
+  return { seconds: Math.max(toe, passingSeconds(above, frame, limit, tracks)), sdSeconds: eventSd(tracks.periodSeconds, [heel.sd / fall, landingSd(limit, fall)], 0.005, 0.05), note: null };
 }
 
 function stoppedKnee(body: MovingBody, frames: readonly number[]): Found | null {

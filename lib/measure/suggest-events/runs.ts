@@ -93,3 +93,12 @@ export function eventSd(periodSeconds: number, parts: readonly number[], least: 
   const sd = Math.hypot(periodSeconds / Math.sqrt(12), ...parts);
   return Number.isFinite(sd) ? Math.min(most, Math.max(least, sd)) : most;
 }
+
+/**
+ * SD of the time between passing a limit above the ground and touching it: a foot that brakes evenly to rest needs
+ * twice the height over its speed there, and one that does not brake half of that or less; taken as even between 0 and
+ * that, about 0. (The library's rule leaves it out; drawn swings land 15 to 25 ms after the limit.)
+ */
+export function landingSd(limit: number, fallSpeed: number): number {
+  return (2 * limit) / fallSpeed / Math.sqrt(3);
+}

@@ -21,10 +21,9 @@ export function stillPlaces(body: MovingBody, frames: readonly number[]): readon
 /**
  * Stance: the last frame before which hips, hands and front ankle all stayed below 0.15 T/s for 0.25 s, among those at
  * which the front ankle has gone less than half of its way toward the pitcher by contact (way under 0.1 T, or a rear
- * view: among those 0.30 s or more before contact). Otherwise the first frame, `starts late`. Where three SDs of a
- * place's speed are more than 0.15 T/s the noise alone passes that limit; then the place's limit is its three SDs, and
- * where that is above 0.30 T/s as well, still and moving cannot be told apart and nothing is offered.
- * Source: phases, event stance; the raised limit as for first move.
+ * view: among those 0.30 s or more before contact). Otherwise the first frame, `starts late`; but where the noise alone
+ * may pass the limit (three SDs of a place's speed above it) nobody can say that the hitter never stood still, and
+ * nothing is offered. Source: phases, event stance.
  */
 export function suggestStance(body: MovingBody): Found | null {
   const { tracks, clip } = body;
@@ -36,11 +35,9 @@ export function suggestStance(body: MovingBody): Found | null {
   const ankle = places?.[2];
   if (!places || !ankle) return null;
   const allowed = frames.filter((frame) => isEarly(frame));
-  const exact = lastStill(places.map(() => STILL_SPEED * T));
-  if (exact !== null) return at(exact, STILL_SPEED * T);
-  const limits = places.map(({ speedSd }) => Math.max(STILL_SPEED * T, 3 * speedSd));
-  const raised = lastStill(limits);
-  if (raised !== null) return Math.max(...limits) > 2 * STILL_SPEED * T ? null : at(raised, STILL_SPEED * T);
+  const still = lastStill(STILL_SPEED * T);
+  if (still !== null) return at(still, STILL_SPEED * T);
+  if (places.some(({ speedSd }) => 3 * speedSd > STILL_SPEED * T)) return null;
   const first = frames[0];
   return first === undefined ? null : { seconds: tracks.seconds[first] ?? NaN, sdSeconds: MOST_SD, note: "starts late" };
 
@@ -52,7 +49,7 @@ export function suggestStance(body: MovingBody): Found | null {
     return (tracks.seconds[frame] ?? NaN) <= (contact ?? NaN) - 0.3 + 1e-6 * tracks.periodSeconds;
   }
 
-  function lastStill(limits: readonly number[]): number | null {
+  function lastStill(limit: number): number | null {
     const slack = 1e-6 * tracks.periodSeconds;
     let stillSince: number | null = null;
     let found: number | null = null;
@@ -61,7 +58,7 @@ export function suggestStance(body: MovingBody): Found | null {
       const speeds = places?.map(({ speed }) => speed[frame] ?? NaN) ?? [];
       if (!speeds.every(Number.isFinite)) continue;
       const time = tracks.seconds[frame] ?? NaN;
-      if (speeds.some((speed, i) => speed >= (limits[i] ?? NaN))) stillSince = null;
+      if (speeds.some((speed) => speed >= limit)) stillSince = null;
       else stillSince ??= time;
       if (stillSince !== null && time - stillSince >= STILL_SECONDS - slack && early.has(frame)) found = frame;
     }

@@ -1,5 +1,5 @@
 import { contactOf, movingPlace, restingHeight, torsoPx, type MovingBody } from "@/lib/measure/suggest-events/moving-body";
-import { downWithHysteresis, eventSd, firstRun, framesBetween, isCovered, passingSeconds, slopeAround } from "@/lib/measure/suggest-events/runs";
+import { downWithHysteresis, eventSd, firstRun, framesBetween, isCovered, landingSd, passingSeconds, slopeAround } from "@/lib/measure/suggest-events/runs";
 import type { Found } from "@/lib/measure/suggest-events/suggestion";
 
 /**
@@ -24,8 +24,8 @@ export function suggestToe(body: MovingBody): Found | null {
   const states = downWithHysteresis(frames, (frame) => above[frame] ?? NaN, limit);
   const frame = firstRun(frames.filter((one) => one > up), (one) => states.get(one) ?? null, 0.025, tracks.periodSeconds);
   if (frame === null) return null;
-  const doubt = toe.sd / Math.abs(slopeAround(toe.v, frame, tracks));
-  return { seconds: passingSeconds(above, frame, limit, tracks), sdSeconds: eventSd(tracks.periodSeconds, [doubt], 0.005, 0.05), note: null };
+  const fall = Math.abs(slopeAround(toe.v, frame, tracks));
+  return { seconds: passingSeconds(above, frame, limit, tracks), sdSeconds: eventSd(tracks.periodSeconds, [toe.sd / fall, landingSd(limit, fall)], 0.005, 0.05), note: null };
 }
 
 function slidingToe(body: MovingBody, T: number, contact: number): Found | null {
