@@ -146,6 +146,23 @@ describe("the unknown stays unknown, for every formula", () => {
     const events = { ...rest, contact, plant: { ...plant, seconds: 0.05 }, launch: { ...launch, seconds: 0.06 }, load: { ...load, seconds: 0.07 }, release: { ...release, seconds: 0.08 } };
     expectReasoned(readAll({ fps: 120, swing: { events } }), (id) => !definitions.find((one) => one.id === id)?.events.some((event) => ["plant", "launch", "load", "release"].includes(event)));
   });
+  const exchanged = (pairs: readonly string[]) => (t: number): Body => Object.fromEntries(Object.entries(wholeHitter(t)).map(([point, place]) => {
+    const [pair = "", end] = point.split("_");
+    return [end && pairs.includes(pair) ? `${pair}_${end === "f" ? "b" : "f"}` : point, place];
+  }));
+  it("front and back exchanged, or the wrong side noted, gives none and asks", () => {
+    const all = ["ear", "sh", "el", "wr", "hip", "kn", "an", "heel", "toe"];
+    expectReasoned(readAll({ fps: 120 }, exchanged(all)), isOfTimes);
+    expectReasoned(readAll({ fps: 120, clip: { mirrored: true } }), isOfTimes);
+  });
+  it("only the hips exchanged takes away what reads the hips, and nothing else from the side", () => {
+    for (const [key, reading] of readAll({ fps: 120 }, exchanged(["hip"]))) {
+      if (isOfTimes(reading.checkpointId) || !key.endsWith(" side")) continue;
+      const readsHips = plain.get(key)?.inputsUsed.points.some((point) => point.startsWith("hip_"));
+      if (readsHips) expect([key, reading.value, reading.reasons.map(({ say }) => say)]).toEqual([key, null, ["front and back are exchanged at the hips"]]);
+      else expect(reading.value === null, key).toBe(plain.get(key)?.value === null);
+    }
+  });
   it("ten thousand frames give a reading like any other or a reason, and no exception", () => {
     for (const [key, reading] of readAll({ fps: 2000, fromSeconds: -4.3, toSeconds: 0.7 })) {
       if (reading.value === null) expect(reading.reasons.length, key).toBeGreaterThan(0);

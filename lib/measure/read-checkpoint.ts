@@ -2,8 +2,10 @@ import { cameraLineReason, frameRateReason, stillCameraReason } from "@/lib/meas
 import type { CheckpointDefinition, NamedDefinition } from "@/lib/measure/checkpoint-definition";
 import { clipContext, type ClipContext } from "@/lib/measure/clip-context";
 import type { ClipInput, SwingInput } from "@/lib/measure/clip-input";
-import { estimate, type Estimate } from "@/lib/measure/estimate";
+import { estimate } from "@/lib/measure/estimate";
+import type { Estimate } from "@/lib/measure/estimate-parts";
 import { orderProblem } from "@/lib/measure/event-times";
+import { exchangedSidesProblem } from "@/lib/measure/exchanged-sides";
 import type { Expression, Formula } from "@/lib/measure/formula";
 import { findFormula } from "@/lib/measure/formula-registry";
 import { nullRuleHolds } from "@/lib/measure/null-rule";
@@ -77,7 +79,9 @@ function attempt(definition: CheckpointDefinition, expression: Expression, isSti
   if (moved) own.push(moved);
   const disorder = orderProblem(context.swing.events, inputsUsed.events);
   if (disorder) own.push(reasonOf("rule", disorder));
-  if (!sample || moved || disorder) return { estimate: null, reasons: own, inputsUsed };
+  const exchanged = exchangedSidesProblem([...inputsUsed.points, ...(sample?.window?.points ?? []).map(({ point }) => point)], context);
+  if (exchanged) own.push(reasonOf("rule", exchanged));
+  if (!sample || moved || disorder || exchanged) return { estimate: null, reasons: own, inputsUsed };
   const look = lookAtWindow(expression, sample, definition, isCut, context);
   if (look.reason) return { estimate: null, reasons: [...own, look.reason], inputsUsed };
   const { censor } = definition;

@@ -29,7 +29,7 @@ describe("values worked by hand, in the primary view", () => {
   it("back-elbow-draw: not when the shoulders coil by more than 15 degrees, nor when the elbow moved less than 3 pixels", () => {
     const turned = (coil: number, w: number): Body => ({ sh_f: [20, 22 * Math.sin(deg(coil)), 200], sh_b: [-20, -22 * Math.sin(deg(coil)), 200], el_b: [-20, w - 22 * Math.sin(deg(coil)), 160] });
     const says = (landing: Body) => {
-      const { clip, swing } = filmedWhole("rear", {}, (t) => ({ ...trunk(), ...(t < -0.5 ? turned(0, 0) : t < -0.1 ? landing : turned(90, 0)) }));
+      const { clip, swing } = filmedWhole("rear", {}, (t) => ({ ...trunk(), ...(t < -0.5 ? turned(0, 0) : t < -0.1 ? landing : turned(-90, 0)) }));
       return readCheckpoint(definitions.find(({ id }) => id === "back-elbow-draw")!, clip, swing).reasons.filter(({ id }) => id === "rule").map(({ say }) => say);
     };
     expect(says(turned(30, -9))).toEqual(["the shoulders coiled: the draw cannot be told from the coil"]);
