@@ -94,16 +94,16 @@ describe("where the camera stood", () => {
     expect((await only(one, swingId)).camera).toMatchObject({ cameraOffDeg: 20, cameraOffSource: "stated" });
   });
 
-  test("N21, N56: 10 degrees off greys exactly the readings with the 6-degree limit, 25 degrees all that have a limit", async () => {
-    const { coach, academyId, clipId, swingId } = await story();
-    const truth = truthOf(swingSpec({ task: "toss" }));
+  test("N21, N56: 10 degrees off greys exactly the readings with the 6-degree limit, 25 degrees all that have a limit", { timeout: 90_000 }, async () => {
+    const { coach, academyId, clipId, swingId } = await story(120);
+    const truth = truthOf(swingSpec({ task: "toss", framesPerSecond: 120, seconds: 1.7 }));
     await database().swing.update({ where: { id: swingId }, data: { task: "toss" } });
     const data = truth.frames.flatMap(({ index, points }) =>
       Object.entries(points).map(([point, { picture }]) => ({ academyId, clipId, frameIndex: index, point, source: "placed", xPx: picture.x, yPx: picture.y })),
     );
     await database().clipPoint.createMany({ data });
     for (const event of ["stance", "load", "toe", "plant", "launch", "contact", "extension", "finish"] as const) {
-      await setEvent.as(coach, { clipId, event, frameIndex: truth.contactFrame + Math.round(240 * truth.events[event]) });
+      await setEvent.as(coach, { clipId, event, frameIndex: truth.contactFrame + Math.round(120 * truth.events[event]) });
     }
     const records = (checkpoints.checkpoints as unknown as CheckpointRecord[]).filter((it) => it.views.measured.includes("side"));
     const book = { editionId: null, rules: STARTER_RULES, checkpoints: records.map((it) => ({ id: it.id, name: it.name, area: it.area, phase: it.phase, definition: checkpointDefinition(it) })) };
