@@ -65,7 +65,23 @@ test("two cameras of one swing share its events: toe touch set on the side clip 
   await expect(which.getByRole("link", { name: "Behind" })).toHaveAttribute("aria-current", "true");
   await expect(toe).toContainText(`−${Math.abs(before + 1 / 240).toFixed(3)}, side clip`);
   await expect(page.getByRole("button", { name: /contact/i }).first()).not.toContainText("side clip");
-  await expect(readings(page).getByText("Back elbow rise", { exact: false }).first()).toBeVisible();
+  await expect(readings(page).getByText("Hip turn at landing").first()).toBeVisible();
+  await readings(page).getByText(/are not read, and what they wait for/).click();
+  await expect(readings(page).getByRole("heading", { name: /^Need another view/ })).toBeVisible();
+
+  await page.getByText("More readings want points frame by frame").click();
+  const frameByFrame = page.getByRole("region", { name: "Frame by frame" });
+  await look(page, "swing-runs-1440");
+  await frameByFrame.getByRole("button").first().click();
+  const open = async () => Number(/on (\d+) more frames/.exec((await frameByFrame.getByRole("status").textContent()) ?? "")?.[1]);
+  const first = await open();
+  const frame = page.getByRole("img", { name: /^Frame \d+ of \d+/ });
+  const shown = await frame.getAttribute("aria-label");
+  await page.locator(".bench .frame").first().focus();
+  await page.keyboard.press("Enter");
+  await expect.poll(open).toBe(first - 1);
+  await expect(frame).not.toHaveAttribute("aria-label", shown ?? "");
+  await frameByFrame.getByRole("button", { name: "Leave it for now" }).click();
   await look(page, "swing-rear-1440");
   await expectAccessible(page);
 });

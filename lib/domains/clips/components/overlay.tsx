@@ -3,6 +3,7 @@ import { toScreen, type Placement, type Size, type Spot } from "../rules";
 import type { MarkView, PointId, PointView } from "../view";
 import { drawnShape, markHandles, type Gesture } from "./gesture";
 import { MarkDrawing } from "./mark-drawing";
+import { PlateCorners } from "./plate-corners";
 import { figureLines } from "./words";
 
 export interface OverlayProps {
@@ -14,10 +15,12 @@ export interface OverlayProps {
   readonly editedMark: string | null;
   /** The cross of the magnifier, null when nothing is asked for. */
   readonly cross: Spot | null;
+  /** Corners of home plate marked so far. */
+  readonly corners?: readonly Spot[];
 }
 
 /** Points, figure and marks over the frame, drawn in screen pixels so that lines keep their thickness at every zoom. */
-export function Overlay({ box, placement, points, marks, gesture, editedMark, cross }: OverlayProps) {
+export function Overlay({ box, placement, points, marks, gesture, editedMark, cross, corners }: OverlayProps) {
   const at = (spot: Spot) => toScreen(placement, spot);
   const moved = points.map((it) => (gesture.kind === "point" && it.point === gesture.point ? { ...it, ...gesture.at, source: "coach" as const } : it));
   const spotOf = (point: PointId) => moved.find((it) => it.point === point);
@@ -43,6 +46,7 @@ export function Overlay({ box, placement, points, marks, gesture, editedMark, cr
         {gesture.kind === "draw" ? <MarkDrawing id="drawing" shape={drawnShape(gesture.tool, gesture.from, gesture.to)} placement={placement} /> : null}
         {edited ? markHandles(edited.shape).map(({ handle, at: spot }) => <HandleDrawing key={handle} handle={handle} at={at(spot)} />) : null}
         {gesture.kind === "write" ? <CrossDrawing at={at(gesture.at)} /> : null}
+        {corners ? <g className="plate-corners"><PlateCorners corners={corners} toScreen={at} /></g> : null}
         {cross ? <CrossDrawing at={at(cross)} /> : null}
       </g>
     </svg>

@@ -7,6 +7,7 @@ import type { Change } from "./kept";
 import { Loupe } from "./loupe";
 import { Overlay } from "./overlay";
 import type { SourceStatus } from "./use-frame-source";
+import type { PlateTaps } from "./use-plate-taps";
 import { useStageGestures } from "./use-stage-gestures";
 import { lookIn, type ViewerAction, type ViewerState } from "./viewer-state";
 
@@ -23,6 +24,8 @@ export interface StageProps {
   readonly askedPoint: PointId | null;
   /** Where the cross stands, null when it is not shown. */
   readonly cross: Spot | null;
+  /** Home plate while its corners are being marked. */
+  readonly taps?: PlateTaps;
   readonly commit: (change: Change) => void;
   readonly newMark: (shape: MarkView["shape"]) => Change;
 }
@@ -50,7 +53,7 @@ export function Stage(props: StageProps) {
         {status.kind === "ready" && box ? (
           <>
             <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} isPlaying={state.isPlaying} placement={placement} picture={state.picture} box={box} label={label} />
-            <Overlay box={box} placement={placement} points={points} marks={marks} gesture={state.gesture} editedMark={state.editedMark} cross={cross} />
+            <Overlay box={box} placement={placement} points={points} marks={marks} gesture={state.gesture} editedMark={state.editedMark} cross={cross} corners={props.taps?.corners} />
             {underGlass ? (
               <div
                 className="loupe lifted"

@@ -4,7 +4,7 @@ import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingN
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventGuesses, guessInTurn, openGuesses, type EventGuess } from "./event-guesses";
 import { EventKeys } from "./event-keys";
-import { eventAtFrame, findEvent, findPoint, keptOf, type Change } from "./kept";
+import { eventAtFrame, findEvent, findPoint, keptOf, type Change, type PointKnown } from "./kept";
 import { MarkTools } from "./mark-tools";
 import { nextStep } from "./next-step";
 import { PointPanel } from "./point-panel";
@@ -19,6 +19,7 @@ import { useCloseStart } from "./use-close-start";
 import { useFocusKept } from "./use-focus-kept";
 import { useFrameSource } from "./use-frame-source";
 import { useKeeping } from "./use-keeping";
+import type { PlateTaps } from "./use-plate-taps";
 import { usePlaying } from "./use-playing";
 import { handleViewerKey } from "./viewer-keys";
 import { ViewerNotices } from "./viewer-notices";
@@ -35,6 +36,8 @@ export interface SwingViewerProps extends Keeping {
   readonly runs?: readonly PointRun[];
   /** Where events that nobody has set probably are, for the points as they stand. */
   readonly guesses?: readonly EventGuess[];
+  /** Home plate while its corners are being marked: then a tap on the picture is a corner. */
+  readonly taps?: PlateTaps;
   /** Frame shown first; contact when it is not said. */
   readonly startFrame?: number;
   /** What stands beside the picture under points and marks; it can show a frame. */
@@ -44,7 +47,7 @@ export interface SwingViewerProps extends Keeping {
 }
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
-export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = noGuesses, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
+export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = noGuesses, taps, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
   const [state, dispatch] = useReducer(viewerReducer, null, () =>
     startState(
       keptOf(clip), clip.frameTimes.ticks.length, { width: clip.widthPx, height: clip.heightPx },
@@ -86,8 +89,10 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   const openRuns = useMemo(() => (canMeasure ? waitingRuns(runs, kept.points, kept.unseenPoints, frameIndex) : []), [canMeasure, runs, kept, frameIndex]);
   const [begun, setBegun] = useState<PointRun | null>(null);
   const run = (begun && openRuns.find((it) => isSameRun(it, begun))) ?? null;
+  const isMarkingPlate = canMeasure && (taps?.isAsking ?? false);
+  const openOf = (it: PointRun) => it.frames.filter((frame) => isOpen(findPoint(kept, frame, it.point)));
   const dueHere = run ? (run.nextFrame === frameIndex ? run.point : null) : next?.frameIndex === frameIndex ? next.point : null;
-  const askedPoint = !canMeasure || state.isPlaying ? null : (state.chosenPoint ?? dueHere);
+  const askedPoint = !canMeasure || state.isPlaying || isMarkingPlate ? null : (state.chosenPoint ?? dueHere);
   const points = kept.points.filter((it) => it.frameIndex === frameIndex);
   const unseen = kept.unseenPoints.filter((it) => it.frameIndex === frameIndex);
   const marks = kept.marks.filter((it) => it.frameIndex === frameIndex);
@@ -104,7 +109,8 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     if (!askedPoint) return;
     changePoint(askedPoint, after(askedPoint));
     dispatch({ kind: "choose-point", point: null });
-    const following = run && askedPoint === run.point ? run.frames.filter((it) => it > frameIndex).find((it) => findPoint(kept, it, run.point) === null) : undefined;
+    const left = run && askedPoint === run.point ? openOf(run).filter((it) => it !== frameIndex) : [];
+    const following = left.find((it) => it > frameIndex) ?? left.at(-1);
     if (following !== undefined) dispatch({ kind: "show", frameIndex: following });
   };
   const placeHere = () => settle((point) => ({ frameIndex, point, ...insidePicture(cross, picture), source: "coach" }));
@@ -149,17 +155,18 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     else if (command.kind === "undo") undo(state);
     else {
       setBegun(null);
+      taps?.stop();
       dispatch({ kind: "cancel" });
     }
   };
 
   return (
-    <div className="bench" style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, placeHere: askedPoint ? placeHere : null }, event)}>
+    <div className="bench" style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, isAiming: isMarkingPlate, placeHere: isMarkingPlate ? () => taps?.take(cross, frameIndex) : askedPoint ? placeHere : null }, event)}>
       <div className="at-hand">
         <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
           stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} marks={marks}
-          askedPoint={askedPoint} cross={askedPoint || state.tool ? cross : null} commit={commit} newMark={newMark}
+          askedPoint={askedPoint} cross={askedPoint || state.tool || isMarkingPlate ? cross : null} taps={isMarkingPlate ? taps : undefined} commit={commit} newMark={newMark}
         />
         <ul className="mark-words only-phone" aria-hidden="true">
           {marks.map((it) => (it.shape.kind === "words" ? <li key={it.id}>“{it.shape.text}”</li> : null))}
@@ -189,7 +196,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
               runs={openRuns} inHand={run} onStop={() => setBegun(null)}
               onBegin={(it) => {
                 setBegun(it);
-                onGo(it.nextFrame);
+                onGo(openOf(it)[0] ?? it.nextFrame);
               }}
             />
             <PointsOnFrame
@@ -217,6 +224,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   );
 }
 
+const isOpen = (known: PointKnown) => known === null || (known !== "unseen" && known.source === "suggested");
 const noGuesses: readonly EventGuess[] = [];
 const noRuns: readonly PointRun[] = [];
 

@@ -3,6 +3,7 @@ import { fitScale, insidePicture, panBy, toPicture, toScreen, zoomAbout, type Lo
 import type { ClipAbilities, MarkView, PointId, PointView } from "../view";
 import { drawnShape, isTooSmall, markHandles } from "./gesture";
 import { findPoint, type Change } from "./kept";
+import type { PlateTaps } from "./use-plate-taps";
 import { lookIn, viewerReducer, type ViewerAction, type ViewerState } from "./viewer-state";
 
 export interface StageGestures {
@@ -21,6 +22,8 @@ export interface StageGestureOptions {
   readonly marks: readonly MarkView[];
   readonly askedPoint: PointId | null;
   readonly abilities: ClipAbilities;
+  /** Home plate while its corners are being marked. */
+  readonly taps?: PlateTaps;
   readonly commit: (change: Change) => void;
   readonly newMark: (shape: MarkView["shape"]) => Change;
 }
@@ -63,6 +66,7 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
 
   const begin = (spot: Spot, reach: number) => {
     const at = inPicture(spot);
+    if (options.taps) return options.taps.take(at, state.frameIndex);
     const edited = marks.find((it) => it.id === state.editedMark);
     const held = edited && nearest(markHandles(edited.shape), (it) => near(spot, it.at, reach));
     if (edited && held) return dispatch({ kind: "begin", gesture: { kind: "mark", id: edited.id, handle: held.handle, grip: at, before: edited.shape, at: edited.shape } });

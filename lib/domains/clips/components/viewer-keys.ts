@@ -13,6 +13,8 @@ export interface ViewerKeyOptions {
   readonly commit: (change: Change) => void;
   readonly newMark: (shape: MarkView["shape"]) => Change;
   readonly obey: (command: ViewerCommand) => void;
+  /** Corners are being marked on the picture: the arrows move the cross. */
+  readonly isAiming?: boolean;
   /** Places the point that is asked for at the cross; null when none is asked for. */
   readonly placeHere: (() => void) | null;
 }
@@ -54,14 +56,14 @@ function drawByKey(options: ViewerKeyOptions, event: KeyboardEvent): boolean {
     options.commit({ kind: "mark", id: edited.id, before: edited, after: { ...edited, shape } });
     return true;
   }
-  if (!state.tool) return false;
+  if (!state.tool && !options.isAiming) return false;
   if (by) {
     const from = state.gesture.kind === "draw" ? state.gesture.to : options.cross;
     const to = insidePicture({ x: from.x + by.x * far, y: from.y + by.y * far }, state.picture);
     dispatch(state.gesture.kind === "draw" ? { kind: "move", to } : { kind: "cross", at: to });
     return true;
   }
-  if (event.key !== "Enter") return false;
+  if (event.key !== "Enter" || !state.tool) return false;
   if (state.tool === "words") dispatch({ kind: "begin", gesture: { kind: "write", at: options.cross } });
   else if (state.gesture.kind !== "draw") dispatch({ kind: "begin", gesture: { kind: "draw", tool: state.tool, from: options.cross, to: options.cross } });
   else {

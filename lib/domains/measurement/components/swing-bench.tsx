@@ -1,8 +1,11 @@
 "use client";
 
 import { useCallback, useDeferredValue, useMemo, useState } from "react";
+import { CameraLine } from "@/lib/domains/clips/components/camera-line";
 import { ClipFactsForm } from "@/lib/domains/clips/components/clip-facts-form";
 import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewer";
+import { SlowMotionQuestion } from "@/lib/domains/clips/components/slow-motion-question";
+import { usePlateTaps } from "@/lib/domains/clips/components/use-plate-taps";
 import type { EventView, PointView } from "@/lib/domains/clips/view";
 import { openClipReader, withLiveClip } from "../rules";
 import type { ComparableReadings, SwingReadings } from "../view";
@@ -34,6 +37,7 @@ export function SwingBench({ measured, comparable, clipId, caption }: SwingBench
   const now = useMemo(() => (settled ? withLiveClip(swing, clipId, settled) : swing), [swing, clipId, settled]);
   const reader = useMemo(() => openClipReader(now, book, clipId), [now, book, clipId]);
   const guesses = useMemo(() => guessesOf(now, clipId), [now, clipId]);
+  const taps = usePlateTaps();
   const dragged = useDeferredValue(moving);
   const settledReadings = reader?.readings ?? [];
   const readings = useMemo(() => {
@@ -46,7 +50,8 @@ export function SwingBench({ measured, comparable, clipId, caption }: SwingBench
   }, []);
   const events = settled?.events ?? own?.clip.events;
   const runs = useMemo(() => (own && events ? windowRuns(book.checkpoints, own.clip, events) : []), [book, own, events]);
-  if (!own) return null;
+  const shown = now.clips.find(({ clip }) => clip.id === clipId)?.clip;
+  if (!own || !shown) return null;
   return (
     <KeptSwingViewer
       key={clipId}
@@ -55,11 +60,14 @@ export function SwingBench({ measured, comparable, clipId, caption }: SwingBench
       wanted={wanted.find((it) => it.clipId === clipId)?.checkpoints ?? []}
       runs={runs}
       guesses={guesses}
+      taps={taps}
       onPointsChanged={onPointsChanged}
       readings={(onGo) => (
         <>
           <Readings checkpoints={book.checkpoints} sections={sections} readings={readings} settled={settledReadings} events={events ?? own.clip.events} onGo={onGo} />
+          <SlowMotionQuestion clip={shown} />
           <SeveralSwings comparable={comparable} checkpoints={book.checkpoints} readings={readings} view={own.clip.view} />
+          <CameraLine clip={shown} camera={own.camera} taps={taps} />
           <section>
             <ClipFactsForm clip={own.clip} camera={own.camera} />
           </section>
