@@ -2,18 +2,22 @@ import { angleDeg } from "@/lib/measure/angles";
 import { LENGTH_RULES, mixed, type LengthId } from "@/lib/measure/body-lengths";
 import type { CheckpointDefinition, NullRule } from "@/lib/measure/checkpoint-definition";
 import type { ClipContext } from "@/lib/measure/clip-context";
-import { parseRuleExpression, type RuleExpression } from "@/lib/measure/null-rule-expression";
+import { parseRuleExpression, partsOf, type RuleExpression } from "@/lib/measure/null-rule-expression";
 import { EVENT_OF_SYMBOL } from "@/lib/measure/null-rule-symbols";
 import { isPlaceId, isPointId, mixesOf, type PointId } from "@/lib/measure/points";
 import type { SwingPosition } from "@/lib/measure/swing-coordinates";
 import { secondsOf } from "@/lib/measure/tracks";
 import { pointAtContact, pointAtEvent } from "@/lib/measure/value-at-event";
+import { clampedYawDeg, yawOf } from "@/lib/measure/yaw";
 
 /** What a checkpoint's own symbols are worth: numbers, or one number for each of the samples at these seconds. */
 export interface KnownSymbols {
   readonly values: Readonly<Record<string, number | Float64Array>>;
   readonly seconds: Float64Array;
 }
+
+/** Turns: back point, front point, full width. */
+const TURNS = { psi_s: ["sh_b", "sh_f", "Ws"], psi_p: ["hip_b", "hip_f", "Wh"] } as const satisfies Record<string, readonly [PointId, PointId, LengthId]>;
 
 const PARSED = new Map<string, RuleExpression>();
 
@@ -74,8 +78,7 @@ function valueOf(node: RuleExpression, context: ClipContext, frame: number | nul
   switch (name) {
     case "u": case "w": return positionOf(names[0] ?? "", time, context, frame).h;
     case "v": return positionOf(names[0] ?? "", time, context, frame).v;
-    case "psi_s": return turnDeg("sh_b", "sh_f", "Ws", args[0] ? value(args[0]) : NaN, context);
-    case "psi_p": return turnDeg("hip_b", "hip_f", "Wh", args[0] ? value(args[0]) : NaN, context);
+    case "psi_s": case "psi_p": return turnDeg(...TURNS[name], args[0] ? value(args[0]) : NaN, context);
     case "angle": return angleDeg(at(0), at(1), at(2));
     case "abs": return Math.abs(args[0] ? value(args[0]) : NaN);
     case "sqrt": return Math.sqrt(args[0] ? value(args[0]) : NaN);
@@ -138,9 +141,23 @@ function positionOf(place: string, seconds: number | null, { tracks, swing }: Cl
 }
 
 function turnDeg(back: PointId, front: PointId, width: LengthId, seconds: number, context: ClipContext): number {
-  const across = positionOf(back, seconds, context, null).h - positionOf(front, seconds, context, null).h;
-  const share = across / (context.length(width)?.value ?? NaN);
-  return (Math.asin(Math.max(-1, Math.min(1, share))) * 180) / Math.PI;
+  return clampedYawDeg(acrossAt(back, front, seconds, context), context.length(width)?.value ?? NaN);
+}
+
+function acrossAt(back: PointId, front: PointId, seconds: number, context: ClipContext): number {
+  return positionOf(back, seconds, context, null).h - positionOf(front, seconds, context, null).h;
+}
+
+/** The sentence of a rule that holds; where it asks for a turn whose width is above the full width, that is said too. */
+export function sentenceOf(rule: NullRule, definition: Pick<CheckpointDefinition, "window">, context: ClipContext): string {
+  if (typeof rule.left !== "string") return rule.say;
+  for (const part of partsOf(parseRuleExpression(rule.left))) {
+    if (part.kind !== "call" || (part.name !== "psi_s" && part.name !== "psi_p") || !part.args[0]) continue;
+    const [back, front, width] = TURNS[part.name];
+    const yaw = yawOf(acrossAt(back, front, valueOf(part.args[0], context, null, definition), context), context.length(width)?.value ?? NaN);
+    if (yaw.isWiderThanFull) return `${rule.say} (${yaw.say})`;
+  }
+  return rule.say;
 }
 
 /** Frames of the checkpoint's window: from <= time <= to, or exactly so many nearest its middle (its end at contact). */

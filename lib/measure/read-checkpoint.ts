@@ -8,7 +8,7 @@ import { orderProblem } from "@/lib/measure/event-times";
 import { exchangedSidesProblem } from "@/lib/measure/exchanged-sides";
 import type { Expression, Formula } from "@/lib/measure/formula";
 import { findFormula } from "@/lib/measure/formula-registry";
-import { nullRuleHolds } from "@/lib/measure/null-rule";
+import { nullRuleHolds, sentenceOf } from "@/lib/measure/null-rule";
 import { prepareSample } from "@/lib/measure/prepare-sample";
 import type { InputsUsed, NamedReading, Reading } from "@/lib/measure/reading";
 import { checkRules, STARTER_RULES, type ReadingRules } from "@/lib/measure/reading-rules";
@@ -51,7 +51,7 @@ function reasonsBeforeReading(definition: CheckpointDefinition, context: ClipCon
     else if (!definition.views.measured.includes(clip.view)) reasons.push(reasonOf("view-not-measured"));
     reasons.push(cameraLineReason(definition, clip));
   }
-  for (const rule of definition.nullWhen) if (nullRuleHolds(rule, definition, context)) reasons.push(reasonOf("rule", rule.say));
+  for (const rule of definition.nullWhen) if (nullRuleHolds(rule, definition, context)) reasons.push(reasonOf("rule", sentenceOf(rule, definition, context)));
   const fps = framesPerSecond(definition, context);
   if (fps !== null) reasons.push(frameRateReason(definition, fps));
   return reasons.filter((reason) => reason !== null);

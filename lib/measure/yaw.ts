@@ -24,7 +24,7 @@ export function yawOf(across: number, fullWidth: number): Yaw {
   const widthRatio = fullWidth > 0 ? across / fullWidth : NaN;
   const isWiderThanFull = Math.abs(widthRatio) > 1;
   if (Number.isNaN(widthRatio)) return { deg: null, widthRatio, isWiderThanFull, say: "the width is not known" };
-  if (isWiderThanFull) return { deg: null, widthRatio, isWiderThanFull, say: `seen ${Math.round(100 * Math.abs(widthRatio) - 100)} % wider than its full width: the turn is beyond ${LARGEST_YAW_DEG} degrees, or a point is off` };
+  if (isWiderThanFull) return { deg: null, widthRatio, isWiderThanFull, say: `it looks ${Math.max(1, Math.round(100 * Math.abs(widthRatio) - 100))} % wider than its full width: a point may be off` };
   const deg = Math.asin(widthRatio) * DEGREES;
   if (Math.abs(deg) > LARGEST_YAW_DEG) return { deg: null, widthRatio, isWiderThanFull, say: `beyond ${LARGEST_YAW_DEG} degrees the width hardly changes` };
   return { deg, widthRatio, isWiderThanFull, say: null };

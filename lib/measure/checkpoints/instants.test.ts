@@ -72,6 +72,10 @@ describe("values worked by hand, in the primary view", () => {
     expect(Math.abs((swing(30).value ?? NaN) - 30)).toBeLessThan(0.5);
     expect(swing(80).reasons.map(({ say }) => say)).toContain("turned too far: beyond 70 degrees the width hardly changes");
   });
+  it("a width above the full width is said, not clipped silently", () => {
+    const wide = read("chest-open-at-plant", { ...trunk(), sh_f: [0, -20, 200], sh_b: [0, 20, 200] }, { plant: { sh_f: [0, -23, 200], sh_b: [0, 23, 200] } });
+    expect([wide.value, wide.reasons[0]?.say]).toEqual([null, "turned too far: beyond 70 degrees the width hardly changes (it looks 15 % wider than its full width: a point may be off)"]);
+  });
   it("trunk-fold-change: 10 degrees of new bend, and hips 5 of 100 away from the plate", () => {
     const bent: Body = { hip_f: [0, -5, 100], hip_b: [0, -5, 100], sh_f: [0, -5 + 100 * Math.sin(deg(10)), 100 + 100 * Math.cos(deg(10))], sh_b: [0, -5 + 100 * Math.sin(deg(10)), 100 + 100 * Math.cos(deg(10))] };
     const reading = read("trunk-fold-change", trunk(), { contact: bent });
