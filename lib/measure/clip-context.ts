@@ -1,5 +1,6 @@
 import { bodyLength, standingHeightPx, type BodyLength, type LengthId, type PointNoise } from "@/lib/measure/body-lengths";
 import type { ClipInput, SwingInput } from "@/lib/measure/clip-input";
+import { frameCorrelation } from "@/lib/measure/frame-correlation";
 import { pointNoise, torsoForNoisePx } from "@/lib/measure/point-noise";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
 import { tracksOf, type ClipTracks } from "@/lib/measure/tracks";
@@ -14,6 +15,8 @@ export interface ClipContext {
   readonly noise: PointNoise;
   /** A length of this clip in pixels, null when there is none. */
   readonly length: (id: LengthId) => BodyLength | null;
+  /** How alike the errors of neighbouring frames are, 0 to 1; worked out when first asked for. */
+  readonly frameCorrelation: () => number;
 }
 
 /**
@@ -33,5 +36,6 @@ export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRu
     lengths.set(id, found);
     return found;
   };
-  return { clip, swing, rules, tracks, noise, length };
+  let correlation: number | null = null;
+  return { clip, swing, rules, tracks, noise, length, frameCorrelation: () => (correlation ??= tracks ? frameCorrelation(tracks) : 0) };
 }

@@ -1,5 +1,5 @@
 import { evaluateDraws, meanOf, spread, variancesOf } from "@/lib/measure/draws";
-import type { Estimate, EstimateOptions } from "@/lib/measure/estimate";
+import type { Estimate, EstimateOptions } from "@/lib/measure/estimate-parts";
 import type { Expression } from "@/lib/measure/formula";
 import { percentile } from "@/lib/measure/order-statistics";
 import { evaluatorOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib/measure/sample";
@@ -7,28 +7,33 @@ import { evaluatorOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib
 /** Fewer draws than this say too little about an SD. Source: conventions `estimate.draws`. */
 const LEAST_DRAWS = 200;
 
+/** Doubt of the correction as a share of it. Measured on drawn hitters (tests/bench/coverage.ts). */
+const DOUBT_OF_SHIFT = 0.7;
+
 /**
- * An extreme or a crossing of a noisy curve: noise shifts it. The shift is found by draws around the smoothed curve
- * (around the noisy one itself a flat stretch would show only two fifths of it) and taken off; SD, quantiles and
- * verdict come from the draws about the corrected value. Source: conventions `estimate.extreme`, `estimate.crossing`.
+ * An extreme or a crossing of a noisy curve: noise shifts it. How far is found by draws around the guessed curve, each
+ * smoothed as the placed points are (around the noisy curve itself a flat stretch would show only two fifths of it), and
+ * taken off; SD, quantiles and verdict come from the draws about the corrected value.
+ * Source: conventions `estimate.extreme`, `estimate.crossing`.
  */
 export function estimateShifted(
-  shape: "extreme" | "crossing", expression: Expression, sample: Sample, placed: Evaluator, value: number, groups: readonly DoubtGroup[], options: EstimateOptions,
+  shape: "extreme" | "crossing", expression: Expression, sample: Sample, { valueAt }: Evaluator, value: number, groups: readonly DoubtGroup[], options: EstimateOptions,
 ): Estimate | null {
   const count = Math.max(LEAST_DRAWS, Math.round(options.draws / 2));
-  const nowhere = new Float64Array(groups.length);
-  const smooth = evaluatorOf(expression, sample, true);
-  const smoothValue = smooth.valueAt(nowhere);
-  // A crossing that only the noisy curve has: the draws then lie around it as it is.
-  const [around, centre] = Number.isFinite(smoothValue) ? [smooth, smoothValue] : [placed, value];
-  const drawn = evaluateDraws(around.valueAt, groups, count, options.seed, true).map((draw) => withinCensor(draw, options.censor)).filter(Number.isFinite);
+  const guessed = withinCensor(evaluatorOf(expression, sample, "guessed").valueAt(new Float64Array(groups.length)), options.censor);
+  // Where only the noisy curve has it, the draws lie around that.
+  const isGuessed = Number.isFinite(guessed);
+  const around = isGuessed ? evaluatorOf(expression, sample, "drawn").valueAt : valueAt;
+  const drawn = evaluateDraws(around, groups, count, options.seed, true).map((draw) => withinCensor(draw, options.censor)).filter(Number.isFinite);
   if (drawn.length < count / 2) return null;
   const mean = meanOf(drawn);
-  const corrected = clamp(withinCensor(value - (mean - centre), options.censor), options.foldsAt);
+  const corrected = clamp(withinCensor(value - (mean - (isGuessed ? guessed : value)), options.censor), options.foldsAt);
   const period = sample.window?.framePeriodSeconds ?? 0;
-  const sd = Math.max(spread(drawn), shape === "crossing" ? period / Math.sqrt(12) : 0);
-  const draws = drawn.map((draw) => clamp(withinCensor(draw - mean + corrected, options.censor), options.foldsAt));
-  const variance = variancesOf(placed.valueAt, groups, ["scale", "time"], 1);
+  // The correction is itself an estimate, and only roughly known.
+  const sd = Math.max(Math.hypot(spread(drawn), (corrected - value) * DOUBT_OF_SHIFT), shape === "crossing" ? period / Math.sqrt(12) : 0);
+  const widening = spread(drawn) > 0 ? sd / spread(drawn) : 1;
+  const draws = drawn.map((draw) => clamp(withinCensor((draw - mean) * widening + corrected, options.censor), options.foldsAt));
+  const variance = variancesOf(valueAt, groups, ["scale", "time"], 1);
   const known = (part: number) => (Number.isFinite(part) ? Math.min(part, sd ** 2) : 0);
   const [scale, time] = [known(variance.scale), known(variance.time)];
   return {

@@ -1,31 +1,10 @@
 import type { CensorLimit, EstimateShape } from "@/lib/measure/checkpoint-definition";
+import type { Estimate, EstimateOptions } from "@/lib/measure/estimate-parts";
 import { estimateShifted } from "@/lib/measure/estimate-shifted";
 import { evaluateDraws, spread, variancesOf } from "@/lib/measure/draws";
 import type { Expression } from "@/lib/measure/formula";
 import { percentile } from "@/lib/measure/order-statistics";
-import type { DoubtParts, Quantiles } from "@/lib/measure/reading";
 import { evaluatorOf, groupsOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib/measure/sample";
-
-/** A value with its doubt. `draws` only where its distribution is not normal. */
-export interface Estimate {
-  readonly value: number;
-  readonly sd: number;
-  readonly doubt: DoubtParts;
-  readonly quantiles: Quantiles | null;
-  readonly draws: readonly number[] | null;
-  /** The value is the limit, and only "that or more" is known. */
-  readonly isCensored: boolean;
-}
-
-/** How an estimate is formed. */
-export interface EstimateOptions {
-  /** Number of draws of a folded reading; extremes and crossings take half as many, at least 200. */
-  readonly draws: number;
-  readonly seed: string;
-  readonly censor?: CensorLimit;
-  /** Limits at which the value folds back; a corrected value may not pass them. */
-  readonly foldsAt?: readonly [number, number];
-}
 
 /**
  * Value and SD of an expression at a sample; null when it cannot be computed there (points on top of each other).

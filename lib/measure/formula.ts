@@ -1,5 +1,6 @@
 import type { LengthId } from "@/lib/measure/body-lengths";
 import type { EventId } from "@/lib/measure/clip-input";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PlaceId, PointId } from "@/lib/measure/points";
 import type { SwingPosition } from "@/lib/measure/swing-coordinates";
 import type { WindowRead, WindowView } from "@/lib/measure/window-read";
@@ -12,13 +13,6 @@ export type PlaceAtMoment = readonly [PlaceId, Moment];
 
 /** The median over the stance frames of v(first) - v(second), pixels. */
 export type RestingHeight = readonly [PointId, PointId];
-
-/** What a formula is given beside its places: lengths in pixels, event times in seconds from contact, resting heights. */
-export interface FormulaScales {
-  readonly length: Readonly<Record<LengthId, number>>;
-  readonly seconds: Readonly<Record<EventId, number>>;
-  readonly resting: Readonly<Record<string, number>>;
-}
 
 /**
  * One value computed from places. Swing coordinates in pixels; a value that cannot be computed is NaN, one beyond the

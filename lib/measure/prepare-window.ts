@@ -5,7 +5,7 @@ import { samplesWithin, type Filter, type PointSeries, type SampleWindow } from 
 import { POINT_NAMES } from "@/lib/measure/point-names";
 import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
 import { planTrackFilter } from "@/lib/measure/signals/filter-track";
-import { smoothSeries } from "@/lib/measure/smooth-series";
+import { mostReachSeconds, smoothingsOf, type Smoother } from "@/lib/measure/smoothing";
 import { secondsOf, type ClipTracks } from "@/lib/measure/tracks";
 import type { TrustReasonId } from "@/lib/measure/trust-reasons";
 import type { WindowRead } from "@/lib/measure/window-read";
@@ -16,8 +16,6 @@ export const LEAST_COVERAGE = 0.8;
 const REACH_SDS = 4;
 /** A filter's memory in seconds: three periods of its cut-off, after which less than a millionth is left. */
 const memorySeconds = (cutoffHz: number) => 3 / cutoffHz;
-/** How far the smoothing looks to either side; at low frame rates far enough for five frames. */
-const smoothingReach = (periodSeconds: number) => Math.max(0.03, 2.2 * periodSeconds);
 
 /** A window, or why there is none; `isCut`: the clip ends before the window does. */
 export interface PreparedWindow {
@@ -28,7 +26,7 @@ export interface PreparedWindow {
 }
 
 /** Gathers the points of a window from a clip, with the frames around it into which its bounds may move. */
-export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[], { tracks, noise, swing }: ClipContext): PreparedWindow {
+export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[], { tracks, noise, swing, frameCorrelation: correlation }: ClipContext): PreparedWindow {
   const none = (id: TrustReasonId, say: string): PreparedWindow => ({ window: null, failure: { id, say }, hasSuggested: false, isCut: false });
   if (!tracks) return none("time-unknown", "The real time of the frames is not known");
   const period = tracks.periodSeconds;
@@ -41,10 +39,10 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   if (from > secondsOf(tracks, lastFrame) || to < secondsOf(tracks, 0)) return none("cut-off", "the clip does not show this part of the swing");
   const contact = swing.events.contact?.seconds ?? Infinity;
   const slack = period / 10;
-  const memory = read.filterHz ? memorySeconds(read.filterHz) : 0;
+  const around = read.filterHz ? memorySeconds(read.filterHz) : read.frames === undefined ? mostReachSeconds(period) : 0;
   const isUntilContact = to <= contact + slack;
-  const earliest = from >= contact - slack ? Math.max(contact - slack, from - reach) : from - reach - memory - smoothingReach(period);
-  const latest = isUntilContact ? Math.min(contact + slack, to + reach + memory) : to + reach;
+  const earliest = from >= contact - slack ? Math.max(contact - slack, from - reach) : from - reach - around;
+  const latest = isUntilContact ? Math.min(contact + slack, to + reach + around) : to + reach + around;
   const frames = tracks.seconds.map((_, frame) => frame).filter((frame) => secondsOf(tracks, frame) >= earliest && secondsOf(tracks, frame) <= latest);
   const seconds = Float64Array.from(frames, (frame) => secondsOf(tracks, frame));
   const nominal = samplesWithin(seconds, from, to);
@@ -58,13 +56,22 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   if ("missing" in chosen) return none(chosen.share > 0 ? "window-thin" : "points-missing", sayMissing(chosen.missing, inside, tracks));
   const points = [...new Set(chosen.mixes.flatMap(([, mix]) => Object.keys(mix) as PointId[]))];
   const series = points.map((point): PointSeries => seriesOf(point, frames, tracks, (isSuggested) => noise(point, isSuggested)));
-  const filter = read.filterHz ? filterOf(series, seconds, Number.isFinite(contact) ? contact : null, read.filterHz) : null;
-  if (filter === "none") return none("window-thin", "too few frames in a row to filter");
-  const reachSeconds = smoothingReach(period);
-  const smoothed = read.filterHz ? series : series.map((own) => ({ ...own, h: smoothSeries(own.h, seconds, reachSeconds), v: smoothSeries(own.v, seconds, reachSeconds) }));
+  const alike = correlation();
+  const smoothings = series.map(({ h, v, sd }) => smoothingsOf(read.axes === "h" ? [h] : read.axes === "v" ? [v] : [h, v], seconds, sd, alike, period, read.smoothSeconds));
+  const through = (smoother: Smoother, values: Float64Array) => {
+    const smooth = new Float64Array(values.length);
+    smoother(values, smooth);
+    return smooth;
+  };
+  const guesses = series.map(({ h, v }, p) => {
+    const wide = smoothings[p]?.wide;
+    return wide ? { h: through(wide, h), v: through(wide, v) } : { h, v };
+  });
+  const filters = filtersOf(read, series, seconds, Number.isFinite(contact) ? contact : null, smoothings.map(({ least }) => least));
+  if (filters === "none") return none("window-thin", "too few frames in a row to filter");
   return {
     window: {
-      seconds, frames: Int32Array.from(frames), framePeriodSeconds: period, points: series, smoothed, read, fixed, filter,
+      seconds, frames: Int32Array.from(frames), framePeriodSeconds: period, points: series, guesses, read, fixed, filters, frameCorrelation: alike,
       tracks: chosen.mixes.map(([name, mix]) => ({ name, parts: (Object.entries(mix) as [PointId, number][]).map(([point, weight]) => ({ point: points.indexOf(point), weight })) })),
     },
     failure: null,
@@ -112,11 +119,17 @@ function seriesOf(point: PointId, frames: readonly number[], tracks: ClipTracks,
   };
 }
 
-/** One filter for all points of a window, over the frames on which all are placed. */
-function filterOf(series: readonly PointSeries[], seconds: Float64Array, contact: number | null, cutoffHz: number): Filter | "none" {
-  const known = Float64Array.from(seconds, (_, i) => (series.every(({ h }) => !Number.isNaN(h[i])) ? 1 : NaN));
-  const plan = planTrackFilter(known, seconds, contact, cutoffHz);
-  return plan.reason === null ? plan.filter : "none";
+/**
+ * What the points pass through: the two-pass filter where the read names a cut-off, over the frames on which all points
+ * are placed; nothing where it reads a counted number of frames; else the smoothing.
+ */
+function filtersOf(read: WindowRead, series: readonly PointSeries[], seconds: Float64Array, contact: number | null, least: readonly Smoother[]): readonly Filter[] | null | "none" {
+  if (read.filterHz) {
+    const known = Float64Array.from(seconds, (_, i) => (series.every(({ h }) => !Number.isNaN(h[i])) ? 1 : NaN));
+    const plan = planTrackFilter(known, seconds, contact, read.filterHz);
+    return plan.reason === null ? series.map(() => plan.filter) : "none";
+  }
+  return read.frames === undefined ? least : null;
 }
 
 /** So many samples nearest to a time, none later than `latest`, as a run. */

@@ -2,6 +2,7 @@ import { LENGTH_RULES, pointsOf, type LengthId } from "@/lib/measure/body-length
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import { clipContext, type ClipContext } from "@/lib/measure/clip-context";
 import type { ClipInput, EventId, PlacedPoint, SwingInput } from "@/lib/measure/clip-input";
+import { exchangedPairs } from "@/lib/measure/exchanged-sides";
 import type { Expression, Moment } from "@/lib/measure/formula";
 import { findFormula, isKnownFormula } from "@/lib/measure/formula-registry";
 import { mixesOf, type PlaceId, type PointId } from "@/lib/measure/points";
@@ -44,7 +45,8 @@ function readerOf(definitions: readonly CheckpointDefinition[], context: ClipCon
       const clip = withPoint(context.clip, point, frame, place);
       const next = clipContext(clip, context.swing, context.rules, context.tracks && retrack(context.tracks, point, clip, context.swing.side));
       const changedLengths = (Object.keys(LENGTH_RULES) as LengthId[]).filter((id) => pointsOf(LENGTH_RULES[id]).includes(point) && !isSameLength(id, context, next));
-      const isNoisier = context.noise("hip_f", false) !== next.noise("hip_f", false);
+      const isNoisier = context.noise("hip_f", false) !== next.noise("hip_f", false) || context.frameCorrelation() !== next.frameCorrelation() ||
+        exchangedPairs(context).join() !== exchangedPairs(next).join();
       const isChanged = (definition: CheckpointDefinition) => isNoisier || !context.tracks || touches(definition, point, frame, next, changedLengths);
       return readerOf(definitions, next, definitions.map((definition, i) => {
         const before = readings[i];

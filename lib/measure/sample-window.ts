@@ -1,5 +1,5 @@
 import type { EventId } from "@/lib/measure/clip-input";
-import type { FormulaScales } from "@/lib/measure/formula";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PointId } from "@/lib/measure/points";
 import type { WindowBound, WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
 
@@ -22,14 +22,16 @@ export interface SampleWindow {
   readonly frames: Int32Array;
   readonly framePeriodSeconds: number;
   readonly points: readonly PointSeries[];
-  /** The same series smoothed, from which the noise's own part in an extreme is found. Same order as `points`. */
-  readonly smoothed: readonly PointSeries[];
+  /** The same series smoothed as far as they allow: the best guess at the true curves, around which noise is drawn. */
+  readonly guesses: readonly Pick<PointSeries, "h" | "v">[];
   readonly tracks: readonly { readonly name: string; readonly parts: readonly { readonly point: number; readonly weight: number }[] }[];
   readonly read: WindowRead;
   /** With `frames` in the read: the samples chosen, whatever the draws do to the bounds. */
   readonly fixed: { readonly first: number; readonly last: number } | null;
-  /** The series hold unfiltered values; this filters them. */
-  readonly filter: Filter | null;
+  /** How alike errors on neighbouring frames are, 0 to 1. */
+  readonly frameCorrelation: number;
+  /** The series hold the points as placed; these smooth or filter them, one for each; null = read as placed. */
+  readonly filters: readonly Filter[] | null;
 }
 
 /** Unknowns of a window: one for each coordinate in use, sample and point, in units of its SD. */
@@ -56,19 +58,26 @@ export interface WindowFiller {
 
 const bound = (of: WindowBound, seconds: FormulaScales["seconds"], period: number): number => of(seconds, period);
 
+/**
+ * What is evaluated: the points as placed; the guessed curves with noise, through the same smoothing or filter; or the
+ * guessed curves themselves.
+ */
+export type WindowBase = "placed" | "drawn" | "guessed";
+
 /** Prepares a window to be evaluated many times. */
-export function windowFiller(window: SampleWindow, isSmoothed: boolean): WindowFiller {
-  const { seconds, points, tracks, read, fixed, framePeriodSeconds, filter } = window;
+export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller {
+  const { seconds, points, tracks, read, fixed, framePeriodSeconds, filters, frameCorrelation: alike } = window;
   const count = seconds.length;
-  const base = isSmoothed ? window.smoothed : points;
+  const fresh = Math.sqrt(1 - alike * alike);
   const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
   const scratch = new Float64Array(count);
-  // Filtering is linear: the values are filtered once, each draw filters its noise alone.
-  const still = base.map((series) => ({
-    h: filter ? filtered(series.h, filter) : series.h,
-    v: filter ? filtered(series.v, filter) : series.v,
-    sd: series.sd,
-  }));
+  // Smoothing and filtering are linear: the values pass once, and of each draw its noise alone.
+  const isBare = of === "guessed" && read.filterHz === undefined;
+  const still = points.map((series, p) => {
+    const { h, v } = of === "placed" ? series : (window.guesses[p] ?? series);
+    const filter = isBare ? undefined : filters?.[p];
+    return { h: filtered(h, filter), v: filtered(v, filter), sd: series.sd };
+  });
   const drawn = still.map((series) => ({ h: Float64Array.from(series.h), v: Float64Array.from(series.v) }));
   const at: Record<string, WindowTrack> = {};
   const mixes: { to: WindowTrack; parts: readonly { readonly point: number; readonly weight: number }[] }[] = [];
@@ -89,11 +98,19 @@ export function windowFiller(window: SampleWindow, isSmoothed: boolean): WindowF
         if (!own || !out) continue;
         for (const axis of axes) {
           const [from, to] = [own[axis], out[axis]];
-          if (filter) {
-            for (let i = 0; i < count; i++) to[i] = (own.sd[i] ?? 0) * (offsets[place + i] ?? 0);
-            filter(to, scratch);
-            for (let i = 0; i < count; i++) to[i] = (from[i] ?? NaN) + (scratch[i] ?? 0);
-          } else for (let i = 0; i < count; i++) to[i] = (from[i] ?? NaN) + (own.sd[i] ?? 0) * (offsets[place + i] ?? 0);
+          const noise = filters?.[p] ? to : scratch;
+          let error = offsets[place] ?? 0;
+          if (of === "guessed") {
+            to.set(from);
+            place += count;
+            continue;
+          }
+          for (let i = 0; i < count; i++) {
+            if (i > 0) error = alike * error + fresh * (offsets[place + i] ?? 0);
+            noise[i] = (own.sd[i] ?? 0) * error;
+          }
+          filters?.[p]?.(to, scratch);
+          for (let i = 0; i < count; i++) to[i] = (from[i] ?? NaN) + (scratch[i] ?? 0);
           place += count;
         }
       }
@@ -116,7 +133,8 @@ export function windowFiller(window: SampleWindow, isSmoothed: boolean): WindowF
   };
 }
 
-function filtered(values: Float64Array, filter: Filter): Float64Array {
+function filtered(values: Float64Array, filter: Filter | undefined): Float64Array {
+  if (!filter) return values;
   const output = new Float64Array(values.length);
   filter(values, output);
   return output;

@@ -1,8 +1,9 @@
 import type { LengthId } from "@/lib/measure/body-lengths";
 import type { EventId } from "@/lib/measure/clip-input";
-import type { Expression, FormulaScales } from "@/lib/measure/formula";
+import type { Expression } from "@/lib/measure/formula";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PointId } from "@/lib/measure/points";
-import { windowFiller, windowUnknownCount, type SampleWindow } from "@/lib/measure/sample-window";
+import { windowFiller, windowUnknownCount, type SampleWindow, type WindowBase } from "@/lib/measure/sample-window";
 import type { WindowView } from "@/lib/measure/window-read";
 
 /** A number with its SD, by name. */
@@ -72,9 +73,9 @@ export interface Evaluator {
 /**
  * Evaluates an expression at a sample. It reuses its own memory between calls, since a drawn reading calls it hundreds of
  * times.
- * @param isSmoothed takes the window's smoothed series instead of those as placed
+ * @param base what a window is read from
  */
-export function evaluatorOf(expression: Expression, sample: Sample, isSmoothed = false): Evaluator {
+export function evaluatorOf(expression: Expression, sample: Sample, base: WindowBase = "placed"): Evaluator {
   const { inputs, places, lengths, resting, events } = sample;
   const lengthsFrom = 2 * inputs.length;
   const restingFrom = lengthsFrom + lengths.length;
@@ -83,7 +84,7 @@ export function evaluatorOf(expression: Expression, sample: Sample, isSmoothed =
   const seconds: Partial<Record<EventId, number>> = {};
   const scales = { length: {} as Record<LengthId, number>, resting: {} as Record<string, number>, seconds: seconds as FormulaScales["seconds"] };
   const positions: Record<string, { h: number; v: number }> = {};
-  const filler = sample.window ? windowFiller(sample.window, isSmoothed) : null;
+  const filler = sample.window ? windowFiller(sample.window, base) : null;
   const window = filler?.view ?? NO_WINDOW;
   const plans = places.map((place) => {
     const position = { h: 0, v: 0 };

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Band } from "@/lib/measure/checkpoint-definition";
-import type { Estimate } from "@/lib/measure/estimate";
+import type { Estimate } from "@/lib/measure/estimate-parts";
 import { normalBelow } from "@/lib/measure/normal";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import { bandInForce, chancesOf, deviationOf, sizeOf, valueWord, verdictOf } from "@/lib/measure/verdict";

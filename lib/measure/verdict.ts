@@ -1,6 +1,6 @@
 import type { Band, CensorLimit, CheckpointDefinition, FlightBand, ValueWord } from "@/lib/measure/checkpoint-definition";
 import type { SwingInput } from "@/lib/measure/clip-input";
-import type { Estimate } from "@/lib/measure/estimate";
+import type { Estimate } from "@/lib/measure/estimate-parts";
 import { normalBelow } from "@/lib/measure/normal";
 import { normalDraws } from "@/lib/measure/normal-draws";
 import type { BandChances, DeviationSize, Verdict } from "@/lib/measure/reading";

@@ -1,5 +1,5 @@
 import type { EventId } from "@/lib/measure/clip-input";
-import type { FormulaScales } from "@/lib/measure/formula";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PlaceId } from "@/lib/measure/points";
 
 /** When a window begins or ends, in seconds from contact, from the times of events and the interval between frames. */
@@ -15,6 +15,8 @@ export interface WindowRead<W extends string = string> {
   readonly tracks: Readonly<Record<W, PlaceId>>;
   /** The axes that the formula looks at; left out = both. */
   readonly axes?: "h" | "v";
+  /** How far to either side of a frame its curve is smoothed, seconds, where it changes slowly enough; left out = the least. */
+  readonly smoothSeconds?: number;
   /** Cut-off in Hz of the two-pass filter on its tracks, up to contact; left out = raw points. */
   readonly filterHz?: number;
   /** A frame on which the formula cannot be used counts as one without its points. */

@@ -6,6 +6,7 @@ import { framePeriod, frameQuantisationSd } from "@/lib/measure/event-times";
 import { expression } from "@/lib/measure/formula";
 import { readCheckpoint } from "@/lib/measure/read-checkpoint";
 import type { Sample } from "@/lib/measure/sample";
+import { centralDifference, secondDifference } from "@/lib/measure/signals/central-difference";
 import { swingPositionOf } from "@/lib/measure/swing-coordinates";
 import { filmed } from "@/lib/measure/swing.fixture";
 import checkpoints from "@/seed/library/checkpoints.json";
@@ -59,6 +60,26 @@ describe("T6.10 time error of frames", () => {
     const shot = filmed(() => ({}), { fps, swing: { events: { plant: mark(-0.15), contact: mark(0) } } });
     const reading = readCheckpoint(definition("plant-to-contact-time"), shot.clip, shot.swing);
     expect(Math.abs((reading.sd ?? NaN) * 1000 - interval_sd_ms)).toBeLessThan(tolerance);
+  });
+});
+
+describe("T6.13 speed and turn between three frames", () => {
+  const { expected, tolerance } = cases["T6.13"];
+  const { frames_px: frames, fps, px_per_m: scale, v_xy: speeds, speed_mps: speed, vertical_path_angle_deg: path } = expected.tip_speed;
+  it("the tip's speed and the angle of its path are the published ones", () => {
+    const places = frames.map(place);
+    const times = frames.map((_, i) => i / fps);
+    const [u, v] = (["h", "v"] as const).map((axis) => (centralDifference(places.map((one) => one[axis]), times)[1] ?? NaN) / scale) as [number, number];
+    expect(Math.abs(u - (speeds[0] ?? NaN))).toBeLessThan(tolerance);
+    expect(Math.abs(v + (speeds[1] ?? NaN))).toBeLessThan(tolerance);
+    expect(Math.abs(Math.hypot(u, v) - speed)).toBeLessThan(tolerance);
+    expect(Math.abs(atan2Deg(v, u) - path)).toBeLessThan(tolerance);
+  });
+  it("the bat's rate of turn and its change are the published ones", () => {
+    const { theta, fps: rate, omega_mid: turn, alpha_mid: change } = expected.ang_vel;
+    const times = theta.map((_, i) => i / rate);
+    expect(Math.abs((centralDifference(theta, times)[1] ?? NaN) / turn - 1)).toBeLessThan(tolerance);
+    expect(Math.abs((secondDifference(theta, times)[1] ?? NaN) / change - 1)).toBeLessThan(tolerance);
   });
 });
 

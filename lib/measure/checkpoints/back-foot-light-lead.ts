@@ -1,5 +1,7 @@
-import { defineFormula, type FormulaScales } from "@/lib/measure/formula";
+import { defineFormula } from "@/lib/measure/formula";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { WindowView } from "@/lib/measure/window-read";
+import { timeOfZero } from "@/lib/measure/windows/crossing";
 import { median3 } from "@/lib/measure/windows/median3";
 
 /** The heel is up when its lift over the toe is more than this, in foot lengths. */
@@ -32,6 +34,12 @@ function lightSample(window: Foot, lift: Float64Array, contact: number): number 
   return start;
 }
 
+/** When the lift passed its limit, between the sample on which it is up and the one before it. */
+function upSeconds(window: Foot, lift: Float64Array, light: number): number {
+  const then = light > window.first ? (lift[light - 1] ?? NaN) - UP : NaN;
+  return timeOfZero(window, Number.isNaN(then) ? -1 : light - 1, light, then, (lift[light] ?? NaN) - UP);
+}
+
 /**
  * How long before contact the back heel is up and stays up, seconds; negative = it comes up only after contact; none by 0.10 s after it =
  * "not before 0.10 s after contact".
@@ -50,6 +58,6 @@ export default defineFormula({
     const light = lightSample(window, liftOf(window, scales), scales.seconds.contact);
     if (light < 0) return -Infinity;
     window.decidedBy = light;
-    return scales.seconds.contact - (window.seconds[light] ?? NaN);
+    return scales.seconds.contact - upSeconds(window, scratch.lift, light);
   },
 });

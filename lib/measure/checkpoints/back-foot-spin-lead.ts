@@ -1,4 +1,5 @@
-import { defineFormula, type FormulaScales } from "@/lib/measure/formula";
+import { defineFormula } from "@/lib/measure/formula";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { WindowView } from "@/lib/measure/window-read";
 import { medianIn } from "@/lib/measure/windows/extremes";
 import { clampedYawDeg } from "@/lib/measure/yaw";

@@ -1,4 +1,5 @@
-import { defineFormula, type FormulaScales } from "@/lib/measure/formula";
+import { defineFormula } from "@/lib/measure/formula";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import { percentile } from "@/lib/measure/order-statistics";
 import type { WindowView } from "@/lib/measure/window-read";
 import { median3 } from "@/lib/measure/windows/median3";

@@ -1,4 +1,5 @@
-import { defineFormula, expression, type FormulaScales } from "@/lib/measure/formula";
+import { defineFormula, expression } from "@/lib/measure/formula";
+import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { WindowView } from "@/lib/measure/window-read";
 import { largestIn } from "@/lib/measure/windows/extremes";
 import { LARGEST_YAW_DEG, clampedYawDeg } from "@/lib/measure/yaw";

@@ -1,0 +1,77 @@
+import { leastReachSeconds, parabolaWeights } from "@/lib/measure/smoothing";
+import type { PointId } from "@/lib/measure/points";
+import type { ClipTracks } from "@/lib/measure/tracks";
+
+/** Points that move slowly enough for what is left beside their smoothed track to be noise. */
+const SLOW_POINTS: readonly PointId[] = ["sh_f", "sh_b", "hip_f", "hip_b", "kn_f", "kn_b", "an_f", "an_b", "heel_f", "heel_b", "toe_f", "toe_b", "helmet"];
+/** Pairs of neighbouring frames below which nothing can be said. */
+const LEAST_PAIRS = 60;
+/** It is told in steps of this size: finer is chance, and one dragged point does not move every reading. */
+const STEP = 0.1;
+/** No noise is taken to be more alike from frame to frame than this. */
+const MOST = 0.9;
+
+/**
+ * How alike the errors of a point on neighbouring frames are in a clip: the correlation of a first-order autoregression,
+ * 0 to 0.9, from what is left of its slow points beside their smoothed tracks. A point that is dragged along from frame
+ * to frame, or followed by a program, errs alike. 0 where too few neighbouring frames are placed to tell.
+ */
+export function frameCorrelation(tracks: ClipTracks): number {
+  const reach = Math.floor(leastReachSeconds(tracks.periodSeconds) / tracks.periodSeconds + 1e-6);
+  const weights = parabolaWeights(2 * reach + 1, reach);
+  let [product, square, pairs] = [0, 0, 0];
+  for (const point of SLOW_POINTS) {
+    const track = tracks.byPoint[point];
+    if (!track || track.frames.length < LEAST_PAIRS / 2) continue;
+    for (const axis of ["h", "v"] as const) {
+      const found = residualProducts(track[axis], weights, reach);
+      product += found.product;
+      square += found.square;
+      pairs += found.pairs;
+    }
+  }
+  return pairs >= LEAST_PAIRS && square > 0 ? Math.round(correlationFor(product / square, reach) / STEP) * STEP : 0;
+}
+
+/** Products of neighbouring residuals, on frames with all their neighbours placed. */
+function residualProducts(values: Float64Array, weights: Float64Array, reach: number): { product: number; square: number; pairs: number } {
+  let [product, square, pairs, before] = [0, 0, 0, NaN];
+  for (let i = reach; i < values.length - reach; i++) {
+    let smooth = 0;
+    for (let k = -reach; k <= reach; k++) smooth += (weights[k + reach] ?? 0) * (values[i + k] ?? NaN);
+    const now = (values[i] ?? NaN) - smooth;
+    if (!Number.isNaN(before) && !Number.isNaN(now) && (before !== 0 || now !== 0)) {
+      product += before * now;
+      square += (before * before + now * now) / 2;
+      pairs += 1;
+    }
+    before = now;
+  }
+  return { product, square, pairs };
+}
+
+/** The correlation that leaves such a one beside a parabola through `reach` frames to either side. */
+export function correlationFor(residualCorrelation: number, reach: number): number {
+  let [low, high] = [0, MOST];
+  if (residualCorrelation <= residualCorrelationOf(0, reach)) return 0;
+  if (residualCorrelation >= residualCorrelationOf(MOST, reach)) return MOST;
+  for (let i = 0; i < 30; i++) {
+    const middle = (low + high) / 2;
+    if (residualCorrelationOf(middle, reach) < residualCorrelation) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Correlation of neighbouring residuals when the errors have this one. */
+export function residualCorrelationOf(correlation: number, reach: number): number {
+  const count = 2 * reach + 1;
+  const weights = parabolaWeights(count, reach);
+  const left = weights.map((weight, i) => (i === reach ? 1 - weight : -weight));
+  const covariance = (lag: number) => {
+    let sum = 0;
+    for (let i = 0; i < count; i++) for (let j = 0; j < count; j++) sum += (left[i] ?? 0) * (left[j] ?? 0) * correlation ** Math.abs(i - j + lag);
+    return sum;
+  };
+  return covariance(1) / covariance(0);
+}
