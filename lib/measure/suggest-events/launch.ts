@@ -6,10 +6,11 @@ import type { Found } from "@/lib/measure/suggest-events/suggestion";
 export const SLOW_SHARE = 0.15;
 const WINDOW_SECONDS = 0.35;
 /**
- * What a 20 Hz filter can tell apart in time, 1 / (2 pi 20 Hz). The library's rule leaves it out; of drawn swings the
- * moment in the picture, where the barrel first moves in depth, lies 11 ms from that in space.
+ * How far the moment in the picture may lie from that in space, where the barrel first moves in depth, and what a 20 Hz
+ * filter can tell apart (1 / (2 pi 20 Hz) = 0.008 s) together: judgement from drawn swings, of which the two lie 11 ms
+ * apart in the middle. The library's rule leaves it out.
  */
-const FILTER_SECONDS = 0.008;
+const PICTURE_SECONDS = 0.01;
 
 /** The tip filtered at 20 Hz up to contact and its largest speed in the 0.35 s before; null where it is not placed on 80 % of those frames. */
 export function tipBeforeContact(body: MovingBody): { readonly tip: MovingPlace; readonly frames: readonly number[]; readonly peak: number } | null {
@@ -39,6 +40,6 @@ export function suggestLaunch(body: MovingBody): Found | null {
   const last = [...frames].reverse().find((frame) => (tip.speed[frame] ?? NaN) <= limit);
   if (last === undefined || last === frames.at(-1)) return null;
   const slope = Math.abs(slopeAround(tip.speed, last, tracks));
-  const sdSeconds = eventSd(tracks.periodSeconds, [tip.speedSd / slope, (SLOW_SHARE * tip.speedSd) / slope, FILTER_SECONDS], 0.004, Infinity);
+  const sdSeconds = eventSd(tracks.periodSeconds, [tip.speedSd / slope, (SLOW_SHARE * tip.speedSd) / slope, PICTURE_SECONDS], 0.004, Infinity);
   return Number.isFinite(sdSeconds) ? { seconds: passingSeconds(tip.speed, last + 1, limit, tracks), sdSeconds, note: null } : null;
 }
