@@ -6,7 +6,7 @@ import { STARTER_RULES, type ReadingRules } from "@/lib/measure/reading-rules";
 import { framesWithAll, stanceFrames } from "@/lib/measure/stance-frames";
 import type { ClipTracks } from "@/lib/measure/tracks";
 import { noLine, type LineResult } from "./camera-line";
-import { turnFromOffset, turnFromWidth, LEAST_WIDTH_TURN_DEG, type WidthTurn } from "./width-turn";
+import { turnFromOffset, turnFromWidth, type WidthTurn } from "./width-turn";
 
 /**
  * How hitters set up, as SDs in degrees about square: each part by itself, and what all parts of one hitter share (one who
@@ -17,6 +17,9 @@ export const SET_UP_SD_DEG = { shoulders: 9, hips: 7, feet: 7, backFoot: 9, shar
 /** Foot and stance in torso lengths, with their spread between people. Source of the foot: conventions `Fs`; the stance is judgement. */
 const FOOT = { inTorsos: 0.52, spread: 0.12 } as const;
 const STANCE = { inTorsos: 1.3, spread: 0.3 } as const;
+
+/** Widths that look whole leave anything up to so much to either side: the 20 degrees that a width cannot tell, and noise. */
+const LOOKS_WHOLE_DEG = 30;
 
 interface Cue extends WidthTurn {
   /** How far the part seems turned open, toward the pitcher. */
@@ -41,8 +44,7 @@ export function widthsLine(clip: ClipInput, swing: SwingInput, rules: ReadingRul
   const own = signed.length > 0 ? Math.hypot(sdDeg, SET_UP_SD_DEG.shared) : Infinity;
   if (whole === null) return { line: { offDeg: -turnDeg, sdDeg: own, isSignKnown: true, source: "widths" }, reason: null };
   if (whole === "square") {
-    // Widths that look whole leave anything up to about 20 degrees to either side.
-    const square = { turnDeg: 0, sdDeg: LEAST_WIDTH_TURN_DEG / Math.sqrt(3) };
+    const square = { turnDeg: 0, sdDeg: LOOKS_WHOLE_DEG / Math.sqrt(3) };
     const both = weighed([...(signed.length > 0 ? [{ turnDeg, sdDeg: own }] : []), { ...square, sdDeg: Math.hypot(square.sdDeg, SET_UP_SD_DEG.shared) }]);
     return { line: { offDeg: -both.turnDeg, sdDeg: both.sdDeg, isSignKnown: true, source: "widths" }, reason: null };
   }
