@@ -64,7 +64,7 @@ function bench(view: View): void {
         dragged?.push(milliseconds(() => (held = held.moved(point, frame, to))));
       }
     }
-    if (round < PLAIN_ROUNDS) plain?.push(milliseconds(() => resampledReadings(definitions, clip, input, PLAIN_DRAWS)));
+    if (round < PLAIN_ROUNDS) plain?.push(milliseconds(() => resampledReadings(definitions.map(({ id }) => id), clip, input, PLAIN_DRAWS)));
   }
   const [wholeMs, dragMs, plainMs] = [whole, dragged, plain].map((values) => quantile(values ?? [], 0.5));
   console.log(`  whole clip       ${said(whole ?? [])}: ${judged(wholeMs ?? NaN, GOALS_MS.clip)}`);
