@@ -30,6 +30,7 @@ describe("the plate's line", () => {
         const places = corners(deg);
         expect(off(order.map((i) => places[i]!))?.offDeg).toBeCloseTo(deg, 4);
       }),
+      { numRuns: 25 },
     );
   });
   it("a closer picture says the same with less doubt, a shifted one exactly the same", () => {
@@ -43,6 +44,7 @@ describe("the plate's line", () => {
         expect(shifted.offDeg).toBeCloseTo(whole.offDeg, 6);
         expect(shifted.sdDeg).toBeCloseTo(whole.sdDeg, 6);
       }),
+      { numRuns: 25 },
     );
   });
   it("more noise at the corners and a hitter whose place is not known mean more doubt", () => {
