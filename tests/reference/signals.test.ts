@@ -3,7 +3,7 @@ import { linearRegression } from "simple-statistics";
 import { describe, expect, it } from "vitest";
 import { butterworthCoefficients, filterTwoPass } from "@/lib/measure/signals/butterworth";
 import { centralDifference, secondDifference } from "@/lib/measure/signals/central-difference";
-import { cubicSpline } from "@/lib/measure/signals/cubic-spline";
+import { cubicSpline, splineValues } from "@/lib/measure/signals/cubic-spline";
 import { lineThrough, residualAnalysis, residualRms } from "@/lib/measure/signals/residual-analysis";
 import { savitzkyGolay } from "@/lib/measure/signals/savitzky-golay";
 import { cases } from "./signals.json";
@@ -102,6 +102,7 @@ describe("T5.5 cubic spline", () => {
   it("values and slopes between uneven knots are those of scipy's not-a-knot spline", () => {
     const spline = cubicSpline(t, y);
     expectAll(q.map(spline.value), val, tolerance);
+    expectAll(splineValues(Float64Array.from(t), Float64Array.from(y), Float64Array.from(q)), val, tolerance);
     expectAll(q.map(spline.slope), d1, tolerance);
   });
   it("it is not the natural spline", () => {

@@ -12,13 +12,32 @@ export interface CubicSpline {
  */
 export function cubicSpline(xs: ArrayLike<number>, ys: ArrayLike<number>): CubicSpline {
   if (xs.length !== ys.length) throw new RangeError(`${xs.length} knots but ${ys.length} values`);
-  const slopes = knotSlopes(Float64Array.from(xs), Float64Array.from(ys));
+  const slopes = knotSlopes(new Float64Array(xs), new Float64Array(ys));
   const at = (x: number, part: typeof hermite) => {
     const i = pieceOf(xs, x);
     const [x0, x1, y0, y1] = [xs[i] ?? NaN, xs[i + 1] ?? NaN, ys[i] ?? NaN, ys[i + 1] ?? NaN];
     return part((x - x0) / (x1 - x0), x1 - x0, y0, y1, slopes[i] ?? NaN, slopes[i + 1] ?? NaN);
   };
   return { value: (x) => at(x, hermite), slope: (x) => at(x, hermiteSlope) };
+}
+
+/**
+ * Values of the same spline at many places in increasing order, in one sweep.
+ * @throws RangeError as cubicSpline
+ */
+export function splineValues(xs: Float64Array, ys: Float64Array, at: Float64Array): Float64Array {
+  if (xs.length !== ys.length) throw new RangeError(`${xs.length} knots but ${ys.length} values`);
+  const slopes = knotSlopes(xs, ys);
+  const values = new Float64Array(at.length);
+  let i = 0;
+  for (let k = 0; k < at.length; k++) {
+    const x = at[k] ?? NaN;
+    while (i < xs.length - 2 && (xs[i + 1] ?? Infinity) <= x) i++;
+    const x0 = xs[i] ?? NaN;
+    const h = (xs[i + 1] ?? NaN) - x0;
+    values[k] = hermite((x - x0) / h, h, ys[i] ?? NaN, ys[i + 1] ?? NaN, slopes[i] ?? NaN, slopes[i + 1] ?? NaN);
+  }
+  return values;
 }
 
 /** Index of the piece that holds x, or of the end piece nearest to it. */
@@ -46,9 +65,14 @@ function hermiteSlope(s: number, h: number, y0: number, y1: number, d0: number, 
 function knotSlopes(xs: Float64Array, ys: Float64Array): Float64Array {
   const n = xs.length;
   if (n < 2) throw new RangeError("a spline needs two knots or more");
-  const h = xs.subarray(1).map((x, i) => x - (xs[i] ?? NaN));
-  if (!h.every((step) => step > 0 && step < Infinity)) throw new RangeError("a spline's knots must increase");
-  const m = ys.subarray(1).map((y, i) => (y - (ys[i] ?? NaN)) / (h[i] ?? NaN));
+  const h = new Float64Array(n - 1);
+  const m = new Float64Array(n - 1);
+  for (let i = 0; i < n - 1; i++) {
+    const step = (xs[i + 1] ?? NaN) - (xs[i] ?? NaN);
+    if (!(step > 0 && step < Infinity)) throw new RangeError("a spline's knots must increase");
+    h[i] = step;
+    m[i] = ((ys[i + 1] ?? NaN) - (ys[i] ?? NaN)) / step;
+  }
   const get = (list: Float64Array, i: number) => list[i] ?? NaN;
   if (n === 2) return new Float64Array(2).fill(get(m, 0));
   if (n === 3) {

@@ -1,4 +1,4 @@
-import { cubicSpline } from "@/lib/measure/signals/cubic-spline";
+import { splineValues } from "@/lib/measure/signals/cubic-spline";
 
 /** An interval that differs from the median by more than this share makes times uneven. Source: conventions `time.unevenTimes`. */
 export const UNEVEN_SHARE = 0.02;
@@ -24,10 +24,9 @@ export function evenTimes(seconds: ArrayLike<number>, periodSeconds: number): Fl
 }
 
 /**
- * Values at other times, by the not-a-knot cubic spline through the samples.
+ * Values at other times in increasing order, by the not-a-knot cubic spline through the samples.
  * @throws RangeError for fewer than two samples or times that do not increase
  */
-export function resample(seconds: ArrayLike<number>, values: ArrayLike<number>, at: Float64Array): Float64Array {
-  const { value } = cubicSpline(seconds, values);
-  return at.map(value);
+export function resample(seconds: Float64Array, values: Float64Array, at: Float64Array): Float64Array {
+  return splineValues(seconds, values, at);
 }
