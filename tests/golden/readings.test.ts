@@ -25,8 +25,7 @@ const SHARE_PER_SECOND = 2;
 const NEEDS_PITCH = ["plant-to-contact-time", "plant-in-ball-flight", "load-before-release", "shift-in-ball-flight"];
 /** Checkpoints whose doubt does not hold yet; the bench prints by how much. */
 const STILL_SHORT: readonly string[] = [
-  "head-travel", "back-knee-inside", "hip-shoulder-separation", "hands-cast-width", "wrist-roll-time", "arms-extension", "finish-balance", "front-knee-behind-foot",
-  "back-foot-light-lead", "barrel-path-length", "shift-in-ball-flight", "pelvis-open-at-contact", "back-foot-spin-lead", "chest-open-lead",
+  "wrist-roll-time", "shift-in-ball-flight", "finish-balance", "front-knee-behind-foot", "pelvis-open-at-contact", "arms-extension", "bat-angle-early",
 ];
 
 /** The readings that a spec's view measures. */
