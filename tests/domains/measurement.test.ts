@@ -121,7 +121,7 @@ describe("kept readings", () => {
     const rows = await database().reading.findMany({ where: { swingId } });
     const measured = await getSwingReadings.as(coach, { swingId });
     expect(rows.map((row) => row.checkpointId).sort()).toEqual(measured.book.checkpoints.map(({ id }) => id).sort());
-    expect(rows).toHaveLength(15);
+    expect(rows).toHaveLength(45);
     const kept = rows.find((row) => row.checkpointId === "shoulder-behind-knee");
     expect(kept).toMatchObject({ editionId, isGrey: false, value: measured.clips[0]?.readings.find((it) => it.checkpointId === "shoulder-behind-knee")?.value });
     expect(kept?.inputsHash).toMatch(/^[0-9a-f]{64}$/);
