@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { EventId, View } from "@/lib/measure/clip-input";
 import { isKnownFormula, listFormulas } from "@/lib/measure/formula-registry";
@@ -10,6 +10,8 @@ import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import { effectOf } from "@/lib/measure/trust-reasons";
 import { filmedWhole, wholeEvents, wholeHitter, type Body, type WholeFilming } from "@/lib/measure/whole-swing.fixture";
 import library from "@/seed/library/checkpoints.json";
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const definitions = (library.checkpoints as unknown as readonly CheckpointDefinition[]).filter(({ formulaId, formulaVersion }) => isKnownFormula(formulaId, formulaVersion));
 const VIEWS: readonly View[] = ["side", "rear", "front"];
@@ -61,11 +63,11 @@ describe("laws of the picture, for every formula in every view that measures it"
   it("a mirrored file of a left-handed hitter is turned back exactly once", () => expectSame(readAll({ side: "left", mirrored: true })));
   it("moving the picture changes nothing", () => {
     fc.assert(fc.property(fc.integer({ min: -3000, max: 3000 }), fc.integer({ min: -3000, max: 3000 }), (x, y) => expectSame(readAll({ shift: [x, y] }))), { numRuns: 3 });
-  }, 60_000);
+  });
   it("zooming the picture in changes no value, once a person's noise is a share of the body", () => {
     const near = readAll({ zoom: 1.5 });
     fc.assert(fc.property(fc.double({ min: 1.5, max: 6, noNaN: true }), (zoom) => expectSame(readAll({ zoom }), undefined, near)), { numRuns: 3 });
-  }, 60_000);
+  });
   it("turning the picture changes no angle at a joint and no ratio of lengths", () => {
     const turnable = ["front-knee-firming", "front-side-stack", "lead-arm-bend-at-plant", "top-hand-hold", "trunk-shortening", "trunk-fold-change"];
     const turned = readAll({ turnDeg: 7 });
@@ -120,7 +122,7 @@ describe("the unknown stays unknown, for every formula", () => {
         else expect(reading.inputsUsed.points, `${key} without ${gone}`).not.toContain(gone);
       }
     }
-  }, 60_000);
+  });
   it("without one of its events there is no reading", () => {
     for (const gone of ["release", "load", "plant", "launch", "contact"] as const satisfies readonly EventId[]) {
       const { [gone]: _, ...events } = wholeEvents();
@@ -129,7 +131,7 @@ describe("the unknown stays unknown, for every formula", () => {
         if (needs) expect([key, gone, reading.value, reading.reasons.length > 0]).toEqual([key, gone, null, true]);
       }
     }
-  }, 60_000);
+  });
   it("points at no number, and no points at all, give none", () => {
     expectReasoned(readAll({ fps: 120 }, (t) => Object.fromEntries(Object.keys(wholeHitter(t)).map((point) => [point, [NaN, NaN, NaN]]))), isOfTimes);
     expectReasoned(readAll({ fps: 120 }, () => ({})), isOfTimes);
@@ -168,5 +170,5 @@ describe("the unknown stays unknown, for every formula", () => {
       if (reading.value === null) expect(reading.reasons.length, key).toBeGreaterThan(0);
       else expect(Number.isFinite(reading.sd) || reading.censoredWords !== null, key).toBe(true);
     }
-  }, 60_000);
+  });
 });
