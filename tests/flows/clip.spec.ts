@@ -68,7 +68,7 @@ test("a coach sends a film, finds contact suggested from the sound, sets events 
   await expect(place).toBeVisible({ timeout: 20_000 });
   const asked = ((await page.getByRole("heading", { name: /^Place the / }).textContent()) ?? "").replace("Place the ", "the ");
   await page.keyboard.press("Enter");
-  await expect(page.getByRole("button", { name: `Move ${asked}` })).toBeVisible();
+  await expect(page.getByRole("button", { name: `Move ${asked}`, exact: true })).toBeVisible();
   await page.getByRole("button", { name: "Line", exact: true }).click();
   const box = await stage.boundingBox();
   if (!box) throw new Error("the picture is not there");

@@ -115,8 +115,9 @@ export const listSwingsToJoin = defineQuery({
       take: MOST_TO_JOIN,
       include: { clips: { orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { view: true } } },
     });
+    const hour = new Intl.DateTimeFormat("en-US", { hour: "numeric", minute: "2-digit", timeZone: actor.timeZone });
     return rows.map((row) => ({
-      id: row.id, filmedOn: dayOf(row.filmedOn), facts: factsOf(row), views: row.clips.map(({ view }) => view as SwingRow["view"]), addedAt: row.createdAt.toISOString(),
+      id: row.id, filmedOn: dayOf(row.filmedOn), facts: factsOf(row), views: row.clips.map(({ view }) => view as SwingRow["view"]), addedAt: hour.format(row.createdAt),
     }));
   },
 });

@@ -162,7 +162,7 @@ export interface SwingToJoin {
   readonly facts: SwingFacts;
   /** The views it has. */
   readonly views: readonly (typeof VIEWS)[number][];
-  /** When its first clip was added, an ISO instant: it tells two swings of a day apart. */
+  /** The time of day at the academy when it was added, "3:10 PM": it tells two swings of a day apart. */
   readonly addedAt: string;
 }
 

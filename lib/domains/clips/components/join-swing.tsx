@@ -34,11 +34,10 @@ export function JoinSwing({ swings, joined, view, onJoin }: JoinSwingProps) {
 }
 
 const DAY = new Intl.DateTimeFormat("en-US", { day: "numeric", month: "long", timeZone: "UTC" });
-const HOUR = new Intl.DateTimeFormat("en-US", { hour: "numeric", minute: "2-digit" });
 
 /** "25 November, from the right, off a tee: side; added at 3:10 PM". */
 function swingWords({ filmedOn, facts, views, addedAt }: SwingToJoin): string {
   const task = factOptions.task.find(({ value }) => value === facts.task)?.label.toLowerCase() ?? facts.task;
   const day = DAY.format(new Date(`${filmedOn}T00:00:00Z`));
-  return words.join.swing({ day, side: facts.side, task, views: views.map((it) => viewNames[it]).join(", "), hour: HOUR.format(new Date(addedAt)) });
+  return words.join.swing({ day, side: facts.side, task, views: views.map((it) => viewNames[it]).join(", "), hour: addedAt });
 }
