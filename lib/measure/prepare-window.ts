@@ -5,7 +5,7 @@ import { samplesWithin, type Filter, type PointSeries, type SampleWindow } from 
 import { POINT_NAMES } from "@/lib/measure/point-names";
 import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
 import { planTrackFilter } from "@/lib/measure/signals/filter-track";
-import { mostReachSeconds, smoothingsOf, type Smoother } from "@/lib/measure/smoothing";
+import { leastReachSeconds, mostReachSeconds, smoothingsOf, type Smoother } from "@/lib/measure/smoothing";
 import { secondsOf, type ClipTracks } from "@/lib/measure/tracks";
 import type { TrustReasonId } from "@/lib/measure/trust-reasons";
 import type { WindowRead } from "@/lib/measure/window-read";
@@ -49,6 +49,10 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   const isCut = to > secondsOf(tracks, lastFrame) + period / 2;
   const fixed = read.frames === undefined ? null : nearest(read.frames, seconds, isUntilContact && Math.abs(to - contact) <= slack ? Math.min(to, contact) : (from + to) / 2, isUntilContact ? contact : Infinity);
   const { first, last } = fixed ?? nominal;
+  // The filter's memory needs its whole run; smoothing needs its reach and a sample beside the bounds.
+  const near = reach + leastReachSeconds(period, read.smoothSeconds) + 1.5 * period;
+  const within = samplesWithin(seconds, from - near, to + near);
+  const active = read.filterHz ? { from: 0, to: seconds.length } : { from: within.first, to: within.last + 1 };
   const inside = frames.slice(first, last + 1);
   if (inside.length === 0 || (read.frames !== undefined && inside.length < read.frames)) return none("points-missing", "too few frames: film at a higher rate");
 
@@ -71,7 +75,7 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   if (filters === "none") return none("window-thin", "too few frames in a row to filter");
   return {
     window: {
-      seconds, frames: Int32Array.from(frames), framePeriodSeconds: period, points: series, guesses, read, fixed, filters, frameCorrelation: alike,
+      seconds, frames: Int32Array.from(frames), framePeriodSeconds: period, points: series, guesses, active, read, fixed, filters, frameCorrelation: alike,
       tracks: chosen.mixes.map(([name, mix]) => ({ name, parts: (Object.entries(mix) as [PointId, number][]).map(([point, weight]) => ({ point: points.indexOf(point), weight })) })),
     },
     failure: null,

@@ -12,8 +12,8 @@ export interface PointSeries {
   readonly sd: Float64Array;
 }
 
-/** Writes the filtered input into the output, both of one length. */
-export type Filter = (input: Float64Array, output: Float64Array) => void;
+/** Writes the filtered input into the output, both of one length; where asked, only between two samples (the second left out). */
+export type Filter = (input: Float64Array, output: Float64Array, from?: number, to?: number) => void;
 
 /** A window gathered from a clip, with its noise. Samples outside it are at hand for the draws in which its bounds move. */
 export interface SampleWindow {
@@ -26,6 +26,8 @@ export interface SampleWindow {
   readonly guesses: readonly Pick<PointSeries, "h" | "v">[];
   readonly tracks: readonly { readonly name: string; readonly parts: readonly { readonly point: number; readonly weight: number }[] }[];
   readonly read: WindowRead;
+  /** Samples from..to-1 that a draw can bring into the window or its smoothing: noise is drawn on these alone. */
+  readonly active: { readonly from: number; readonly to: number };
   /** With `frames` in the read: the samples chosen, whatever the draws do to the bounds. */
   readonly fixed: { readonly first: number; readonly last: number } | null;
   /** How alike errors on neighbouring frames are, 0 to 1. */
@@ -37,7 +39,7 @@ export interface SampleWindow {
 /** Unknowns of a window: one for each coordinate in use, sample and point, in units of its SD. */
 export function windowUnknownCount(window: SampleWindow | null): number {
   if (!window) return 0;
-  return window.points.length * window.seconds.length * (window.read.axes ? 1 : 2);
+  return window.points.length * (window.active.to - window.active.from) * (window.read.axes ? 1 : 2);
 }
 
 /** Samples with from <= time <= to; last < first when there are none. */
@@ -69,6 +71,7 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
   const { seconds, points, tracks, read, fixed, framePeriodSeconds, filters, frameCorrelation: alike } = window;
   const count = seconds.length;
   const fresh = Math.sqrt(1 - alike * alike);
+  const { from: begin, to: end } = window.active;
   const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
   const scratch = new Float64Array(count);
   // Smoothing and filtering are linear: the values pass once, and of each draw its noise alone.
@@ -98,25 +101,26 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
         if (!own || !out) continue;
         for (const axis of axes) {
           const [from, to] = [own[axis], out[axis]];
-          const noise = filters?.[p] ? to : scratch;
-          let error = offsets[place] ?? 0;
+          const filter = filters?.[p];
+          const noise = filter ? to : scratch;
           if (of === "guessed") {
-            to.set(from);
-            place += count;
+            place += end - begin;
             continue;
           }
-          for (let i = 0; i < count; i++) {
-            if (i > 0) error = alike * error + fresh * (offsets[place + i] ?? 0);
+          let error = offsets[place] ?? 0;
+          for (let i = begin; i < end; i++) {
+            if (i > begin) error = alike * error + fresh * (offsets[place + i - begin] ?? 0);
             noise[i] = (own.sd[i] ?? 0) * error;
           }
-          filters?.[p]?.(to, scratch);
-          for (let i = 0; i < count; i++) to[i] = (from[i] ?? NaN) + (scratch[i] ?? 0);
-          place += count;
+          if (filter) filter(to, scratch, begin, end);
+          for (let i = begin; i < end; i++) to[i] = (from[i] ?? NaN) + (scratch[i] ?? 0);
+          place += end - begin;
         }
       }
       for (const { to, parts } of mixes) {
         for (const axis of axes) {
-          const sum = to[axis].fill(0);
+          const sum = to[axis];
+          sum.fill(0);
           for (const { point, weight } of parts) {
             const series = drawn[point]?.[axis];
             if (series) for (let i = 0; i < count; i++) sum[i] = (sum[i] ?? 0) + weight * (series[i] ?? NaN);

@@ -5,10 +5,10 @@ const LEAST_SAMPLES = 5;
 export const leastReachSeconds = (framePeriodSeconds: number, wantedSeconds = 0.02): number => Math.max(wantedSeconds, 2.2 * framePeriodSeconds);
 
 /** Each further reach looks twice as far. */
-const WIDENINGS = [1, 2, 4, 8, 12] as const;
+const WIDENINGS = [1, 2, 4, 10] as const;
 
 /** The farthest that the smoothing looks, seconds. */
-export const mostReachSeconds = (framePeriodSeconds: number): number => 12 * leastReachSeconds(framePeriodSeconds);
+export const mostReachSeconds = (framePeriodSeconds: number): number => 10 * leastReachSeconds(framePeriodSeconds);
 
 /** A wider reach is taken while its value agrees with those of all narrower ones within so many of their SDs. */
 const AGREES_WITHIN_SDS = 2;
@@ -22,8 +22,11 @@ interface Fit {
   readonly c2: Float64Array;
 }
 
-/** Writes the smoothed input into the output, both of one length; NaN where the point is not placed. */
-export type Smoother = (input: Float64Array, output: Float64Array) => void;
+/**
+ * Writes the smoothed input into the output, both of one length; NaN where the point is not placed. Where asked, only
+ * samples from..to-1 are looked at and written; those nearer to either end than the reach are then not to be used.
+ */
+export type Smoother = (input: Float64Array, output: Float64Array, from?: number, to?: number) => void;
 
 /** Two smoothings of one point through a window. */
 export interface Smoothings {
@@ -35,7 +38,7 @@ export interface Smoothings {
 
 /**
  * Smooths by the parabola of least squares through the placed samples around each one (Savitzky and Golay's idea, for
- * uneven times). The wide smoothing takes for each sample the widest of five reaches whose value agrees with the narrower
+ * uneven times). The wide smoothing takes for each sample the widest of four reaches whose value agrees with the narrower
  * ones within their noise (intersection of confidence intervals; Katkovnik 1999, from memory).
  * @param axes the coordinates of one point; their samples are smoothed alike @param sd of one coordinate on each sample
  * @param frameCorrelation how alike errors of neighbouring samples are, 0 to 1
@@ -50,7 +53,8 @@ export function smoothingsOf(axes: readonly Float64Array[], seconds: Float64Arra
   const least = smoothSeconds === undefined ? fits[0] : fitOf(known, times, moments, leastReachSeconds(framePeriodSeconds, smoothSeconds));
   const chosen = chooseFit(fits, axes, times, sd, (1 + frameCorrelation) / (1 - frameCorrelation));
   const sums = [0, 1, 2].map(() => new Float64Array(known.length + 1));
-  const by = (fit: Fit): Smoother => (input, output) => smoothBy(fit, input, times, sums, known, output);
+  const isKnown = Uint8Array.from(known, (value) => (Number.isNaN(value) ? 0 : 1));
+  const by = (fit: Fit): Smoother => (input, output, from = 0, to = known.length) => smoothBy(fit, input, times, sums, isKnown, output, from, to);
   return { least: by(least ?? chosen), wide: by(chosen) };
 }
 
@@ -92,12 +96,14 @@ function fitOf(known: Float64Array, times: Float64Array, moments: readonly Float
   return fit;
 }
 
-function smoothBy({ from, to, c0, c1, c2 }: Fit, input: Float64Array, times: Float64Array, sums: readonly Float64Array[], known: Float64Array, output: Float64Array): void {
-  const [p0, p1, p2] = sums;
-  if (!p0 || !p1 || !p2) return;
+function smoothBy(
+  { from, to, c0, c1, c2 }: Fit, input: Float64Array, times: Float64Array, sums: readonly Float64Array[], isKnown: Uint8Array, output: Float64Array, begin: number, end: number,
+): void {
+  const [p0, p1, p2] = sums as [Float64Array, Float64Array, Float64Array];
   let [a, b, c] = [0, 0, 0];
-  for (let i = 0; i < known.length; i++) {
-    if (!Number.isNaN(known[i] ?? NaN)) {
+  p0[begin] = p1[begin] = p2[begin] = 0;
+  for (let i = begin; i < end; i++) {
+    if (isKnown[i]) {
       const value = input[i] ?? NaN;
       const t = times[i] ?? NaN;
       a += value;
@@ -108,15 +114,18 @@ function smoothBy({ from, to, c0, c1, c2 }: Fit, input: Float64Array, times: Flo
     p1[i + 1] = b;
     p2[i + 1] = c;
   }
-  for (let i = 0; i < known.length; i++) {
-    if (Number.isNaN(known[i] ?? NaN)) {
+  for (let i = begin; i < end; i++) {
+    if (!isKnown[i]) {
       output[i] = NaN;
       continue;
     }
-    const [f, t, now] = [from[i] ?? 0, to[i] ?? 0, times[i] ?? NaN];
+    const f = Math.max(begin, from[i] ?? 0);
+    const t = Math.min(end, to[i] ?? 0);
+    const now = times[i] ?? NaN;
     const x0 = (p0[t] ?? NaN) - (p0[f] ?? NaN);
-    const x1 = (p1[t] ?? NaN) - (p1[f] ?? NaN) - now * x0;
-    const x2 = (p2[t] ?? NaN) - (p2[f] ?? NaN) - 2 * now * ((p1[t] ?? NaN) - (p1[f] ?? NaN)) + now * now * x0;
+    const first = (p1[t] ?? NaN) - (p1[f] ?? NaN);
+    const x1 = first - now * x0;
+    const x2 = (p2[t] ?? NaN) - (p2[f] ?? NaN) - 2 * now * first + now * now * x0;
     output[i] = (c0[i] ?? NaN) * x0 + (c1[i] ?? NaN) * x1 + (c2[i] ?? NaN) * x2;
   }
 }
@@ -127,12 +136,13 @@ function chooseFit(fits: readonly Fit[], axes: readonly Float64Array[], times: F
   const sums = [0, 1, 2].map(() => new Float64Array(count + 1));
   const chosen = new Uint8Array(count).fill(fits.length - 1);
   for (const values of axes) {
+    const isKnown = Uint8Array.from(values, (value) => (Number.isNaN(value) ? 0 : 1));
     const low = new Float64Array(count).fill(-Infinity);
     const high = new Float64Array(count).fill(Infinity);
     const isOpen = new Uint8Array(count).fill(1);
     const smooth = new Float64Array(count);
     fits.forEach((fit, reach) => {
-      smoothBy(fit, values, times, sums, values, smooth);
+      smoothBy(fit, values, times, sums, isKnown, smooth, 0, count);
       for (let i = 0; i < count; i++) {
         if (!isOpen[i]) continue;
         const c0 = fit.c0[i] ?? NaN;
