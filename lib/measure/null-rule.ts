@@ -78,7 +78,10 @@ function valueOf(node: RuleExpression, context: ClipContext, frame: number | nul
   switch (name) {
     case "u": case "w": return positionOf(names[0] ?? "", time, context, frame).h;
     case "v": return positionOf(names[0] ?? "", time, context, frame).v;
-    case "psi_s": case "psi_p": return turnDeg(...TURNS[name], args[0] ? value(args[0]) : NaN, context);
+    case "psi_s": case "psi_p": {
+      const [back, front, width] = TURNS[name];
+      return turnDeg(back, front, width, args[0] ? value(args[0]) : NaN, context);
+    }
     case "angle": return angleDeg(at(0), at(1), at(2));
     case "abs": return Math.abs(args[0] ? value(args[0]) : NaN);
     case "sqrt": return Math.sqrt(args[0] ? value(args[0]) : NaN);

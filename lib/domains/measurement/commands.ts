@@ -15,7 +15,8 @@ export async function readingRows(swing: SwingPage, book: ReadingBook, academyId
   const rows: Prisma.ReadingCreateManyInput[] = [];
   for (const { clipId, readings } of readSwing(swing, book)) {
     const own = swing.clips.find(({ clip }) => clip.id === clipId);
-    const inputs = own && [clipInput(own.clip, own.camera), swingInput(swing, own.clip), book.rules];
+    // Thousands of points: hashed once for the clip, not once for each reading.
+    const inputs = await contentHash(own && [clipInput(own.clip, own.camera), swingInput(swing, own.clip), book.rules]);
     for (const reading of readings) {
       const { checkpointId, formulaId, formulaVersion, value, sd, verdict, isGrey } = reading;
       const inputsHash = await contentHash([definitions.get(checkpointId), inputs]);
