@@ -37,5 +37,5 @@ export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRu
     return found;
   };
   let correlation: number | null = null;
-  return { clip, swing, rules, tracks, noise, length, frameCorrelation: () => (correlation ??= tracks ? frameCorrelation(tracks) : 0) };
+  return { clip, swing, rules, tracks, noise, length, frameCorrelation: () => (correlation ??= tracks ? frameCorrelation(tracks, noise) : 0) };
 }

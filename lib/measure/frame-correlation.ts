@@ -1,36 +1,40 @@
+import type { PointNoise } from "@/lib/measure/body-lengths";
+import { median } from "@/lib/measure/order-statistics";
 import { leastReachSeconds, parabolaWeights } from "@/lib/measure/smoothing";
 import type { PointId } from "@/lib/measure/points";
 import type { ClipTracks } from "@/lib/measure/tracks";
 
 /** Points that move slowly enough for what is left beside their smoothed track to be noise. */
 const SLOW_POINTS: readonly PointId[] = ["sh_f", "sh_b", "hip_f", "hip_b", "kn_f", "kn_b", "an_f", "an_b", "heel_f", "heel_b", "toe_f", "toe_b", "helmet"];
-/** Pairs of neighbouring frames below which nothing can be said. */
-const LEAST_PAIRS = 60;
+/** Pairs of neighbouring frames below which a point says nothing. */
+const LEAST_PAIRS = 40;
 /** It is told in steps of this size: finer is chance, and one dragged point does not move every reading. */
 const STEP = 0.1;
+/** What is left beside a smoothed track is noise when it is at least this share of the noise that is assumed. */
+const LEAST_SHARE = 0.3;
 /** No noise is taken to be more alike from frame to frame than this. */
 const MOST = 0.9;
 
 /**
  * How alike the errors of a point on neighbouring frames are in a clip: the correlation of a first-order autoregression,
  * 0 to 0.9, from what is left of its slow points beside their smoothed tracks. A point that is dragged along from frame
- * to frame, or followed by a program, errs alike. 0 where too few neighbouring frames are placed to tell.
+ * to frame, or followed by a program, errs alike. Points placed far better than the noise model says do not speak: what is
+ * left of them is motion. 0 where too few neighbouring frames are placed to tell.
  */
-export function frameCorrelation(tracks: ClipTracks): number {
+export function frameCorrelation(tracks: ClipTracks, noise: PointNoise): number {
   const reach = Math.floor(leastReachSeconds(tracks.periodSeconds) / tracks.periodSeconds + 1e-6);
   const weights = parabolaWeights(2 * reach + 1, reach);
-  let [product, square, pairs] = [0, 0, 0];
+  const found: number[] = [];
   for (const point of SLOW_POINTS) {
     const track = tracks.byPoint[point];
-    if (!track || track.frames.length < LEAST_PAIRS / 2) continue;
+    if (!track || track.frames.length < LEAST_PAIRS) continue;
     for (const axis of ["h", "v"] as const) {
-      const found = residualProducts(track[axis], weights, reach);
-      product += found.product;
-      square += found.square;
-      pairs += found.pairs;
+      const { product, square, pairs } = residualProducts(track[axis], weights, reach);
+      if (pairs >= LEAST_PAIRS && square > pairs * (LEAST_SHARE * noise(point, false)) ** 2) found.push(product / square);
     }
   }
-  return pairs >= LEAST_PAIRS && square > 0 ? Math.round(correlationFor(product / square, reach) / STEP) * STEP : 0;
+  // The middle one, so that one point that is placed oddly, or one that is being dragged, does not speak for all.
+  return found.length > 0 ? Math.round(correlationFor(median(found), reach) / STEP) * STEP : 0;
 }
 
 /** Products of neighbouring residuals, on frames with all their neighbours placed. */

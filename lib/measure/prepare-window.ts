@@ -75,7 +75,7 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   if (filters === "none") return none("window-thin", "too few frames in a row to filter");
   return {
     window: {
-      seconds, frames: Int32Array.from(frames), framePeriodSeconds: period, points: series, guesses, active, read, fixed, filters, frameCorrelation: alike,
+      seconds, frames: Int32Array.from(frames), framePeriodSeconds: period, points: series, guesses, active, read, smoothings: read.filterHz || read.frames !== undefined ? null : smoothings.map(({ leastParts }) => leastParts), fixed, filters, frameCorrelation: alike,
       tracks: chosen.mixes.map(([name, mix]) => ({ name, parts: (Object.entries(mix) as [PointId, number][]).map(([point, weight]) => ({ point: points.indexOf(point), weight })) })),
     },
     failure: null,

@@ -63,7 +63,7 @@ function withPoint(clip: ClipInput, point: PointId, frame: number, place: Placed
 
 function isSameLength(id: LengthId, before: ClipContext, after: ClipContext): boolean {
   const [a, b] = [before.length(id), after.length(id)];
-  return a?.value === b?.value && a?.sd === b?.sd && a?.isRough === b?.isRough && a?.hasSuggested === b?.hasSuggested;
+  return a?.value === b?.value && a?.sd === b?.sd && a?.isRough === b?.isRough && a?.hasSuggested === b?.hasSuggested && a?.frames.length === b?.frames.length;
 }
 
 /** Whether a moved point can change a checkpoint's reading: rather once too often than once too seldom. */

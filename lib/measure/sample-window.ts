@@ -1,6 +1,7 @@
 import type { EventId } from "@/lib/measure/clip-input";
 import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PointId } from "@/lib/measure/points";
+import { addSmoothedNoise, type SmoothingParts } from "@/lib/measure/smoothing";
 import type { WindowBound, WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
 
 /** One point through a window: what carries noise there. Swing coordinates in pixels, NaN where it is not placed. */
@@ -32,6 +33,8 @@ export interface SampleWindow {
   readonly fixed: { readonly first: number; readonly last: number } | null;
   /** How alike errors on neighbouring frames are, 0 to 1. */
   readonly frameCorrelation: number;
+  /** Where `filters` smooth: the same in parts. */
+  readonly smoothings: readonly SmoothingParts[] | null;
   /** The series hold the points as placed; these smooth or filter them, one for each; null = read as placed. */
   readonly filters: readonly Filter[] | null;
 }
@@ -104,6 +107,12 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
           const filter = filters?.[p];
           const noise = filter ? to : scratch;
           if (of === "guessed") {
+            place += end - begin;
+            continue;
+          }
+          const smoothing = window.smoothings?.[p];
+          if (smoothing) {
+            addSmoothedNoise(smoothing, offsets, place, own.sd, alike, from, to, begin, end);
             place += end - begin;
             continue;
           }

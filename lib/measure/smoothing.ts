@@ -13,13 +13,15 @@ export const mostReachSeconds = (framePeriodSeconds: number): number => 10 * lea
 /** A wider reach is taken while its value agrees with those of all narrower ones within so many of their SDs. */
 const AGREES_WITHIN_SDS = 2;
 
-/** For one reach: which samples make each value, and the coefficients of their sums with t^0, t^1, t^2. */
+/** For one reach: which samples make each value, and the coefficients of their sums with t^0, t^1, t^2 in it. */
 interface Fit {
   readonly from: Int32Array;
   readonly to: Int32Array;
-  readonly c0: Float64Array;
-  readonly c1: Float64Array;
-  readonly c2: Float64Array;
+  readonly by0: Float64Array;
+  readonly by1: Float64Array;
+  readonly by2: Float64Array;
+  /** Variance of the value as a share of one sample's. */
+  readonly variance: Float64Array;
 }
 
 /**
@@ -28,10 +30,54 @@ interface Fit {
  */
 export type Smoother = (input: Float64Array, output: Float64Array, from?: number, to?: number) => void;
 
+/** A smoothing in its parts, for who draws noise through it often. */
+export interface SmoothingParts {
+  readonly fit: Fit;
+  readonly times: Float64Array;
+  readonly isKnown: Uint8Array;
+  readonly sums: readonly Float64Array[];
+}
+
+/**
+ * Writes base + smoothed noise into the output for samples begin..end-1: noise of the given SDs from standard normal
+ * numbers at offsets[place] on, each alike to the one before by `alike`. One pass for the sums, one for the values.
+ */
+export function addSmoothedNoise(
+  { fit: { from, to, by0, by1, by2 }, times, isKnown, sums }: SmoothingParts, offsets: Float64Array, place: number, sd: Float64Array, alike: number, base: Float64Array,
+  output: Float64Array, begin: number, end: number,
+): void {
+  const [p0, p1, p2] = sums as [Float64Array, Float64Array, Float64Array];
+  const fresh = Math.sqrt(1 - alike * alike);
+  let [a, b, c] = [0, 0, 0];
+  p0[begin] = p1[begin] = p2[begin] = 0;
+  let error = offsets[place] ?? 0;
+  for (let i = begin; i < end; i++) {
+    if (i > begin) error = alike * error + fresh * (offsets[place + i - begin] ?? 0);
+    if (isKnown[i]) {
+      const value = (sd[i] ?? 0) * error;
+      const t = times[i] ?? NaN;
+      const first = t * value;
+      a += value;
+      b += first;
+      c += t * first;
+    }
+    p0[i + 1] = a;
+    p1[i + 1] = b;
+    p2[i + 1] = c;
+  }
+  for (let i = begin; i < end; i++) {
+    const f = Math.max(begin, from[i] ?? 0);
+    const t = Math.min(end, to[i] ?? 0);
+    output[i] = (base[i] ?? NaN) +
+      (by0[i] ?? NaN) * ((p0[t] ?? NaN) - (p0[f] ?? NaN)) + (by1[i] ?? NaN) * ((p1[t] ?? NaN) - (p1[f] ?? NaN)) + (by2[i] ?? NaN) * ((p2[t] ?? NaN) - (p2[f] ?? NaN));
+  }
+}
+
 /** Two smoothings of one point through a window. */
 export interface Smoothings {
   /** Within the least reach: what is largest, smallest or crossed is looked for on this curve, since on single frames the noise decides. */
   readonly least: Smoother;
+  readonly leastParts: SmoothingParts;
   /** As far around each sample as the curve allows: the best guess at the true curve. */
   readonly wide: Smoother;
 }
@@ -48,35 +94,46 @@ export function smoothingsOf(axes: readonly Float64Array[], seconds: Float64Arra
   const known = axes[0] ?? new Float64Array(0);
   const middle = ((seconds[0] ?? 0) + (seconds[seconds.length - 1] ?? 0)) / 2;
   const times = seconds.map((time) => time - middle);
-  const moments = [0, 1, 2, 3, 4].map((power) => runningSums(known, times, (_, t) => t ** power));
+  const moments = momentsOf(known, times);
   const fits = WIDENINGS.map((widening) => fitOf(known, times, moments, widening * leastReachSeconds(framePeriodSeconds)));
   const least = smoothSeconds === undefined ? fits[0] : fitOf(known, times, moments, leastReachSeconds(framePeriodSeconds, smoothSeconds));
   const chosen = chooseFit(fits, axes, times, sd, (1 + frameCorrelation) / (1 - frameCorrelation));
   const sums = [0, 1, 2].map(() => new Float64Array(known.length + 1));
   const isKnown = Uint8Array.from(known, (value) => (Number.isNaN(value) ? 0 : 1));
   const by = (fit: Fit): Smoother => (input, output, from = 0, to = known.length) => smoothBy(fit, input, times, sums, isKnown, output, from, to);
-  return { least: by(least ?? chosen), wide: by(chosen) };
+  return { least: by(least ?? chosen), leastParts: { fit: least ?? chosen, times, isKnown, sums }, wide: by(chosen) };
 }
 
-/** Running sums over the placed samples: entry i is the sum of those before i. */
-function runningSums(known: Float64Array, times: Float64Array, of: (value: number, time: number) => number, into = new Float64Array(known.length + 1)): Float64Array {
-  let sum = 0;
+/** Running sums of t^0 to t^4 over the placed samples: entry i is the sum of those before i. */
+function momentsOf(known: Float64Array, times: Float64Array): readonly Float64Array[] {
+  const sums = [0, 1, 2, 3, 4].map(() => new Float64Array(known.length + 1));
+  const running = [0, 0, 0, 0, 0];
   for (let i = 0; i < known.length; i++) {
-    if (!Number.isNaN(known[i] ?? NaN)) sum += of(known[i] ?? NaN, times[i] ?? NaN);
-    into[i + 1] = sum;
+    let power = Number.isNaN(known[i] ?? NaN) ? 0 : 1;
+    for (let k = 0; k < 5; k++) {
+      running[k] = (running[k] ?? 0) + power;
+      power *= times[i] ?? NaN;
+      const sum = sums[k];
+      if (sum) sum[i + 1] = running[k] ?? NaN;
+    }
   }
-  return into;
+  return sums;
 }
 
 function fitOf(known: Float64Array, times: Float64Array, moments: readonly Float64Array[], reachSeconds: number): Fit {
   const count = known.length;
-  const fit: Fit = { from: new Int32Array(count), to: new Int32Array(count), c0: new Float64Array(count), c1: new Float64Array(count), c2: new Float64Array(count) };
+  const [sum0, sum1, sum2, sum3, sum4] = moments as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+  const fit: Fit = { from: new Int32Array(count), to: new Int32Array(count), by0: new Float64Array(count), by1: new Float64Array(count), by2: new Float64Array(count), variance: new Float64Array(count) };
   let [from, to] = [0, 0];
   for (let i = 0; i < count; i++) {
     const now = times[i] ?? NaN;
     while ((times[from] ?? NaN) < now - reachSeconds - 1e-9) from++;
     while (to < count && (times[to] ?? NaN) <= now + reachSeconds + 1e-9) to++;
-    const [m0, m1, m2, m3, m4] = moments.map((sums) => (sums[to] ?? NaN) - (sums[from] ?? NaN)) as [number, number, number, number, number];
+    const m0 = (sum0[to] ?? NaN) - (sum0[from] ?? NaN);
+    const m1 = (sum1[to] ?? NaN) - (sum1[from] ?? NaN);
+    const m2 = (sum2[to] ?? NaN) - (sum2[from] ?? NaN);
+    const m3 = (sum3[to] ?? NaN) - (sum3[from] ?? NaN);
+    const m4 = (sum4[to] ?? NaN) - (sum4[from] ?? NaN);
     // Moments about this sample's own time, in units of the reach.
     const u = reachSeconds;
     const s1 = (m1 - now * m0) / u;
@@ -89,15 +146,17 @@ function fitOf(known: Float64Array, times: Float64Array, moments: readonly Float
     const isEnough = m0 >= LEAST_SAMPLES && det > 1e-9;
     fit.from[i] = isEnough ? from : i;
     fit.to[i] = isEnough ? to : i + 1;
-    fit.c0[i] = isEnough ? a / det : 1;
-    fit.c1[i] = isEnough ? b / det / u : 0;
-    fit.c2[i] = isEnough ? c / det / u ** 2 : 0;
+    const [c0, c1, c2] = isEnough ? [a / det, b / det / u, c / det / u ** 2] : [1, 0, 0];
+    fit.by0[i] = c0 - c1 * now + c2 * now * now;
+    fit.by1[i] = c1 - 2 * c2 * now;
+    fit.by2[i] = c2;
+    fit.variance[i] = c0;
   }
   return fit;
 }
 
 function smoothBy(
-  { from, to, c0, c1, c2 }: Fit, input: Float64Array, times: Float64Array, sums: readonly Float64Array[], isKnown: Uint8Array, output: Float64Array, begin: number, end: number,
+  { from, to, by0, by1, by2 }: Fit, input: Float64Array, times: Float64Array, sums: readonly Float64Array[], isKnown: Uint8Array, output: Float64Array, begin: number, end: number,
 ): void {
   const [p0, p1, p2] = sums as [Float64Array, Float64Array, Float64Array];
   let [a, b, c] = [0, 0, 0];
@@ -121,12 +180,7 @@ function smoothBy(
     }
     const f = Math.max(begin, from[i] ?? 0);
     const t = Math.min(end, to[i] ?? 0);
-    const now = times[i] ?? NaN;
-    const x0 = (p0[t] ?? NaN) - (p0[f] ?? NaN);
-    const first = (p1[t] ?? NaN) - (p1[f] ?? NaN);
-    const x1 = first - now * x0;
-    const x2 = (p2[t] ?? NaN) - (p2[f] ?? NaN) - 2 * now * first + now * now * x0;
-    output[i] = (c0[i] ?? NaN) * x0 + (c1[i] ?? NaN) * x1 + (c2[i] ?? NaN) * x2;
+    output[i] = (by0[i] ?? NaN) * ((p0[t] ?? NaN) - (p0[f] ?? NaN)) + (by1[i] ?? NaN) * ((p1[t] ?? NaN) - (p1[f] ?? NaN)) + (by2[i] ?? NaN) * ((p2[t] ?? NaN) - (p2[f] ?? NaN));
   }
 }
 
@@ -145,8 +199,7 @@ function chooseFit(fits: readonly Fit[], axes: readonly Float64Array[], times: F
       smoothBy(fit, values, times, sums, isKnown, smooth, 0, count);
       for (let i = 0; i < count; i++) {
         if (!isOpen[i]) continue;
-        const c0 = fit.c0[i] ?? NaN;
-        const within = AGREES_WITHIN_SDS * (sd[i] ?? NaN) * Math.sqrt(Math.min(1, c0 * inflation));
+        const within = AGREES_WITHIN_SDS * (sd[i] ?? NaN) * Math.sqrt(Math.min(1, (fit.variance[i] ?? NaN) * inflation));
         low[i] = Math.max(low[i] ?? NaN, (smooth[i] ?? NaN) - within);
         high[i] = Math.min(high[i] ?? NaN, (smooth[i] ?? NaN) + within);
         if (!((low[i] ?? NaN) > (high[i] ?? NaN))) continue;
@@ -161,7 +214,8 @@ function chooseFit(fits: readonly Fit[], axes: readonly Float64Array[], times: F
   };
   return {
     from: pick(({ from }) => from, new Int32Array(count)), to: pick(({ to }) => to, new Int32Array(count)),
-    c0: pick(({ c0 }) => c0, new Float64Array(count)), c1: pick(({ c1 }) => c1, new Float64Array(count)), c2: pick(({ c2 }) => c2, new Float64Array(count)),
+    by0: pick(({ by0 }) => by0, new Float64Array(count)), by1: pick(({ by1 }) => by1, new Float64Array(count)), by2: pick(({ by2 }) => by2, new Float64Array(count)),
+    variance: pick(({ variance }) => variance, new Float64Array(count)),
   };
 }
 
@@ -174,6 +228,6 @@ export function parabolaWeights(count: number, place: number): Float64Array {
   if (!(count >= LEAST_SAMPLES && place >= 0 && place < count)) throw new RangeError("a parabola needs five samples or more and a place among them");
   const times = Float64Array.from({ length: count }, (_, i) => (i - place) / count);
   const known = new Float64Array(count);
-  const fit = fitOf(known, times, [0, 1, 2, 3, 4].map((power) => runningSums(known, times, (_, t) => t ** power)), 1);
-  return times.map((t) => (fit.c0[place] ?? NaN) + (fit.c1[place] ?? NaN) * t + (fit.c2[place] ?? NaN) * t * t);
+  const fit = fitOf(known, times, momentsOf(known, times), 1);
+  return times.map((t) => (fit.by0[place] ?? NaN) + (fit.by1[place] ?? NaN) * t + (fit.by2[place] ?? NaN) * t * t);
 }
