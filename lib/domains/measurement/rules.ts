@@ -230,7 +230,7 @@ export interface KeptReadingFacts {
  * one. A camera that moved is a set-up of its own.
  */
 function setUpOf({ view, isMirrored, cameraOffDeg, fileId, hasCameraMoved }: KeptReadingFacts["clip"], day: string): string {
-  return hasCameraMoved ? fileId : `${day} ${view} ${isMirrored} ${cameraOffDeg ?? "angle not noted"}`;
+  return hasCameraMoved ? fileId : `${day} ${view} ${isMirrored} ${cameraOffDeg === null ? "angle not noted" : Math.round(cameraOffDeg)}`;
 }
 
 /** The kept readings of comparable swings by checkpoint and view, newest swing first; without those that no swing has. Readings of an older formula are not compared. */

@@ -93,7 +93,7 @@ async function sectionsOf(db: Database, actor: Person, library: RankingLibrary, 
   const { given } = evidence;
   const player = { sport: given.facts.sport, isSlapper: given.isSlapper };
   const counts: ReadonlyMap<string, FaultCount> = countCalls(evidence.swings, given.calls);
-  const events = await db.swingEvent.findMany({ where: { academyId: actor.academyId, swingId: swing.id }, orderBy: [{ event: "asc" }, { source: "asc" }], select: { event: true, clipId: true, frameIndex: true } });
+  const events = await db.swingEvent.findMany({ where: { academyId: actor.academyId, swingId: swing.id }, orderBy: [{ event: "asc" }, { source: "asc" }, { clipId: "asc" }], select: { event: true, clipId: true, frameIndex: true } });
   const ratios = readingsOfSwing(given, faultsFor(library.parts, library.retired, player), swing);
   return callSections({ library, evidence, actorId: actor.userId, swing, counts, ratios, names, events }, player);
 }

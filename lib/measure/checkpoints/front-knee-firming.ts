@@ -6,7 +6,8 @@ const atContact = { hip: ["hip_f", "contact"], knee: ["kn_f", "contact"], ankle:
 
 /**
  * How much the front knee straightens from landing to contact, degrees; positive = extending.
- * Camera: a knee turned out of the picture reads straighter by about 0.1 degree a degree (published geometry, T6.3).
+ * Camera: a knee turned out of the picture reads straighter (geometry, T6.7); how much is measured on drawn hitters
+ * (tests/golden/camera-slopes.ts).
  */
 export default defineFormula({
   id: "front-knee-firming",
@@ -15,7 +16,7 @@ export default defineFormula({
     plantHip: atPlant.hip, plantKnee: atPlant.knee, plantAnkle: atPlant.ankle,
     contactHip: atContact.hip, contactKnee: atContact.knee, contactAnkle: atContact.ankle,
   },
-  cameraSdPerDeg: 0.1,
+  cameraSdPerDeg: 0.19,
   value: (p) => angleDeg(p.contactHip, p.contactKnee, p.contactAnkle) - angleDeg(p.plantHip, p.plantKnee, p.plantAnkle),
   named: {
     "knee-at-plant": expression({ reads: atPlant, value: ({ hip, knee, ankle }) => angleDeg(hip, knee, ankle) }),
