@@ -69,7 +69,7 @@ describe("finding in the library", () => {
     expect(fault.leadsTo.map(({ id }) => id)).toContain("front-shoulder-opens");
     const measured = fault.checkpoints.find(({ id }) => id === "front-knee-firming");
     expect(measured).toMatchObject({ isMeasured: true, countsFrom: "under 3°" });
-    expect(fault.checkpoints.find(({ id }) => id === "back-foot-spin-lead")).toMatchObject({ isMeasured: false, countsFrom: "over 28°" });
+    expect(fault.checkpoints.find(({ id }) => id === "back-foot-spin-lead")).toMatchObject({ isMeasured: true, countsFrom: "over 28°" });
     expect(fault.drills.length).toBeGreaterThan(0);
   });
 });
