@@ -42,15 +42,3 @@ export function evaluateDraws(valueAt: ValueAt, groups: readonly DoubtGroup[], c
   }
   return values;
 }
-
-/** SD of numbers about their mean (n-1); 0 for fewer than two. */
-export function spread(values: readonly number[]): number {
-  if (values.length < 2) return 0;
-  const mean = meanOf(values);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
-}
-
-/** Mean; NaN for none. */
-export function meanOf(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}

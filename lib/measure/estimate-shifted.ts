@@ -1,6 +1,7 @@
-import { evaluateDraws, meanOf, spread, variancesOf } from "@/lib/measure/draws";
+import { evaluateDraws, variancesOf } from "@/lib/measure/draws";
 import type { Estimate, EstimateOptions } from "@/lib/measure/estimate-parts";
 import type { Expression } from "@/lib/measure/formula";
+import { meanOf, sampleSd } from "@/lib/measure/mean-and-sd";
 import { percentile } from "@/lib/measure/order-statistics";
 import { evaluatorOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib/measure/sample";
 
@@ -27,11 +28,12 @@ export function estimateShifted(
   const drawn = evaluateDraws(around, groups, count, options.seed, true).map((draw) => withinCensor(draw, options.censor)).filter(Number.isFinite);
   if (drawn.length < count / 2) return null;
   const mean = meanOf(drawn);
+  const spread = sampleSd(drawn) ?? 0;
   const corrected = clamp(withinCensor(value - (mean - (isGuessed ? guessed : value)), options.censor), options.foldsAt);
   const period = sample.window?.framePeriodSeconds ?? 0;
   // The correction is itself an estimate, and only roughly known.
-  const sd = Math.max(Math.hypot(spread(drawn), (corrected - value) * DOUBT_OF_SHIFT), shape === "crossing" ? period / Math.sqrt(12) : 0);
-  const widening = spread(drawn) > 0 ? sd / spread(drawn) : 1;
+  const sd = Math.max(Math.hypot(spread, (corrected - value) * DOUBT_OF_SHIFT), shape === "crossing" ? period / Math.sqrt(12) : 0);
+  const widening = spread > 0 ? sd / spread : 1;
   const draws = drawn.map((draw) => clamp(withinCensor((draw - mean) * widening + corrected, options.censor), options.foldsAt));
   const variance = variancesOf(valueAt, groups, ["scale", "time"], 1);
   const known = (part: number) => (Number.isFinite(part) ? Math.min(part, sd ** 2) : 0);

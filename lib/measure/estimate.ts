@@ -1,8 +1,9 @@
 import type { CensorLimit, EstimateShape } from "@/lib/measure/checkpoint-definition";
 import type { Estimate, EstimateOptions } from "@/lib/measure/estimate-parts";
 import { estimateShifted } from "@/lib/measure/estimate-shifted";
-import { evaluateDraws, spread, variancesOf } from "@/lib/measure/draws";
+import { evaluateDraws, variancesOf } from "@/lib/measure/draws";
 import type { Expression } from "@/lib/measure/formula";
+import { sampleSd } from "@/lib/measure/mean-and-sd";
 import { percentile } from "@/lib/measure/order-statistics";
 import { evaluatorOf, groupsOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib/measure/sample";
 
@@ -43,7 +44,7 @@ function firstOrder({ valueAt }: Evaluator, groups: readonly DoubtGroup[], value
 function drawn({ valueAt }: Evaluator, groups: readonly DoubtGroup[], value: number, isTimeKnown: boolean, { draws, seed }: EstimateOptions): Estimate | null {
   const values = evaluateDraws(valueAt, groups, draws, seed, isTimeKnown);
   if (values.length < draws / 2) return null;
-  const sd = spread(values);
+  const sd = sampleSd(values) ?? 0;
   const variance = variancesOf(valueAt, groups, ["scale", "time"]);
   const known = variance.scale + (isTimeKnown ? variance.time : 0);
   if (!Number.isFinite(sd) || !Number.isFinite(known)) return null;

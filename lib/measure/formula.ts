@@ -24,6 +24,8 @@ export interface Expression<K extends string = string, W extends string = string
   readonly lengths?: readonly LengthId[];
   readonly events?: readonly EventId[];
   readonly resting?: Readonly<Record<string, RestingHeight>>;
+  /** Limits at which the value folds back (angles); a camera's part may not pass them. */
+  readonly foldsAt?: readonly [number, number];
   /** It compares lengths of two frames, so that a zoom changes it although no body length divides it. */
   readonly comparesFrames?: boolean;
   readonly value: (places: Readonly<Record<K, SwingPosition>>, scales: FormulaScales, window: WindowView<W>) => number;
@@ -43,8 +45,6 @@ export type NamedExpression = Expression & {
 export interface Formula extends Expression {
   readonly id: string;
   readonly version: number;
-  /** Limits at which the value folds back (angles); a camera's part may not pass them. */
-  readonly foldsAt?: readonly [number, number];
   /** What one degree of camera off its line adds, in the reading's unit, as an SD. The file says where it comes from. */
   readonly cameraSdPerDeg: number;
   readonly named: Readonly<Record<string, NamedExpression>>;
@@ -57,7 +57,7 @@ export function expression<const K extends string = never, const W extends strin
 
 /** Declares a formula. @throws RangeError when its numbers cannot be */
 export function defineFormula<const K extends string = never, const W extends string = never>(
-  parts: Expression<K, W> & Pick<Formula, "id" | "version" | "foldsAt" | "cameraSdPerDeg"> & { readonly named?: Formula["named"] },
+  parts: Expression<K, W> & Pick<Formula, "id" | "version" | "cameraSdPerDeg"> & { readonly named?: Formula["named"] },
 ): Formula {
   if (!(parts.cameraSdPerDeg >= 0)) throw new RangeError(`${parts.id}: cameraSdPerDeg must be 0 or more`);
   if (!(Number.isInteger(parts.version) && parts.version > 0)) throw new RangeError(`${parts.id}: version must be a whole number above 0`);

@@ -6,9 +6,7 @@ import { LEAST_COVERAGE } from "@/lib/measure/prepare-window";
 import type { UsedFrame } from "@/lib/measure/reading";
 import { evaluatorOf, groupsOf, type Evaluator, type Sample } from "@/lib/measure/sample";
 import { reasonOf, type TrustReason } from "@/lib/measure/trust-reasons";
-
-/** A hole of more intervals than this is not looked across. Source: conventions `time.coverageRule`. */
-const LARGEST_HOLE = 3;
+import { LARGEST_GAP } from "@/lib/measure/signals/pieces";
 
 /** What stands against reading a window, and the frame that decided its value. */
 export interface WindowLook {
@@ -32,7 +30,7 @@ export function lookAtWindow(expression: Expression, sample: Sample, definition:
   const isCrossing = definition.estimate === "crossing";
   // What crosses before the clip ends is known; what has not crossed yet, or is largest, is not.
   if (isCut && !(isCrossing && isDecided)) return at(reasonOf("cut-off"));
-  if (isCrossing && largestHole(evaluator, isDecided ? decidedBy : last) > LARGEST_HOLE) return at(reasonOf("gap"));
+  if (isCrossing && largestHole(evaluator, isDecided ? decidedBy : last) > LARGEST_GAP) return at(reasonOf("gap"));
   return at(ownRule(expression, evaluator, definition, context));
 }
 

@@ -1,7 +1,7 @@
 import type { ClipContext } from "@/lib/measure/clip-context";
 import type { EventId } from "@/lib/measure/clip-input";
 import type { Named } from "@/lib/measure/sample";
-import { samplesWithin, type Filter, type PointSeries, type SampleWindow } from "@/lib/measure/sample-window";
+import { samplesWithin, type PointSeries, type SampleWindow } from "@/lib/measure/sample-window";
 import { POINT_NAMES } from "@/lib/measure/point-names";
 import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
 import { planTrackFilter } from "@/lib/measure/signals/filter-track";
@@ -30,9 +30,8 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   const none = (id: TrustReasonId, say: string): PreparedWindow => ({ window: null, failure: { id, say }, hasSuggested: false, isCut: false });
   if (!tracks) return none("time-unknown", "The real time of the frames is not known");
   const period = tracks.periodSeconds;
-  const at = (late: (event: Named<EventId>) => number) => Object.fromEntries(events.map((event) => [event.id, event.value + late(event)])) as Record<EventId, number>;
-  const bounds = (seconds: Record<EventId, number>) => [read.from(seconds, period), read.to(seconds, period)] as const;
-  const [from, to] = bounds(at(() => 0));
+  const at = Object.fromEntries(events.map(({ id, value }) => [id, value])) as Record<EventId, number>;
+  const [from, to] = [read.from(at, period), read.to(at, period)];
   if (!(from <= to)) return none("rule", "the marks leave no time to look at");
   const reach = REACH_SDS * Math.max(0, ...events.map(({ sd }) => sd));
   const lastFrame = tracks.seconds.length - 1;
@@ -127,7 +126,7 @@ function seriesOf(point: PointId, frames: readonly number[], tracks: ClipTracks,
  * What the points pass through: the two-pass filter where the read names a cut-off, over the frames on which all points
  * are placed; nothing where it reads a counted number of frames; else the smoothing.
  */
-function filtersOf(read: WindowRead, series: readonly PointSeries[], seconds: Float64Array, contact: number | null, least: readonly Smoother[]): readonly Filter[] | null | "none" {
+function filtersOf(read: WindowRead, series: readonly PointSeries[], seconds: Float64Array, contact: number | null, least: readonly Smoother[]): readonly Smoother[] | null | "none" {
   if (read.filterHz) {
     const known = Float64Array.from(seconds, (_, i) => (series.every(({ h }) => !Number.isNaN(h[i])) ? 1 : NaN));
     const plan = planTrackFilter(known, seconds, contact, read.filterHz);

@@ -85,8 +85,7 @@ function attempt(definition: CheckpointDefinition, expression: Expression, isSti
   const look = lookAtWindow(expression, sample, definition, isCut, context);
   if (look.reason) return { estimate: null, reasons: [...own, look.reason], inputsUsed };
   const { censor } = definition;
-  const foldsAt = "foldsAt" in expression ? (expression as Formula).foldsAt : undefined;
-  const found = estimate(definition.estimate, expression, sample, { draws: context.rules.draws, seed: seedOf(definition, sample), censor, foldsAt });
+  const found = estimate(definition.estimate, expression, sample, { draws: context.rules.draws, seed: seedOf(definition, sample), censor, foldsAt: expression.foldsAt });
   const result = found && (found.isCensored || Number.isFinite(found.sd)) ? found : null;
   if (!result) own.push(reasonOf("points-missing", sample.window ? "nothing in this stretch to read it from" : "two of its points lie on each other"));
   return { estimate: result, reasons: own, inputsUsed: { ...inputsUsed, frames: [...inputsUsed.frames, ...look.frames] } };

@@ -1,8 +1,7 @@
 import type { EventId } from "@/lib/measure/clip-input";
-import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PointId } from "@/lib/measure/points";
-import { addSmoothedNoise, type SmoothingParts } from "@/lib/measure/smoothing";
-import type { WindowBound, WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
+import { addSmoothedNoise, type Smoother, type SmoothingParts } from "@/lib/measure/smoothing";
+import type { WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
 
 /** One point through a window: what carries noise there. Swing coordinates in pixels, NaN where it is not placed. */
 export interface PointSeries {
@@ -12,9 +11,6 @@ export interface PointSeries {
   /** SD of one coordinate on each sample. */
   readonly sd: Float64Array;
 }
-
-/** Writes the filtered input into the output, both of one length; where asked, only between two samples (the second left out). */
-export type Filter = (input: Float64Array, output: Float64Array, from?: number, to?: number) => void;
 
 /** A window gathered from a clip, with its noise. Samples outside it are at hand for the draws in which its bounds move. */
 export interface SampleWindow {
@@ -36,7 +32,7 @@ export interface SampleWindow {
   /** Where `filters` smooth: the same in parts. */
   readonly smoothings: readonly SmoothingParts[] | null;
   /** The series hold the points as placed; these smooth or filter them, one for each; null = read as placed. */
-  readonly filters: readonly Filter[] | null;
+  readonly filters: readonly Smoother[] | null;
 }
 
 /** Unknowns of a window: one for each coordinate in use, sample and point, in units of its SD. */
@@ -61,8 +57,6 @@ export interface WindowFiller {
   readonly fill: (offsets: Float64Array, offsetsFrom: number, seconds: Readonly<Record<EventId, number>>) => void;
 }
 
-const bound = (of: WindowBound, seconds: FormulaScales["seconds"], period: number): number => of(seconds, period);
-
 /**
  * What is evaluated: the points as placed; the guessed curves with noise, through the same smoothing or filter; or the
  * guessed curves themselves.
@@ -76,7 +70,7 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
   const fresh = Math.sqrt(1 - alike * alike);
   const { from: begin, to: end } = window.active;
   const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
-  const scratch = new Float64Array(count);
+  const [noise, passed] = [new Float64Array(count), new Float64Array(count)];
   // Smoothing and filtering are linear: the values pass once, and of each draw its noise alone.
   const isBare = of === "guessed" && read.filterHz === undefined;
   const still = points.map((series, p) => {
@@ -95,49 +89,48 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
     if (!alone) mixes.push({ to, parts });
   }
   const view: { -readonly [P in keyof WindowView]: WindowView[P] } = { seconds, first: 0, last: -1, from: NaN, to: NaN, framePeriodSeconds, at, decidedBy: -1 };
-  return {
-    view,
-    fill: (offsets, offsetsFrom, eventSeconds) => {
-      let place = offsetsFrom;
-      for (let p = 0; p < drawn.length; p++) {
-        const [own, out] = [still[p], drawn[p]];
-        if (!own || !out) continue;
-        for (const axis of axes) {
-          const [from, to] = [own[axis], out[axis]];
-          const filter = filters?.[p];
-          const noise = filter ? to : scratch;
-          if (of === "guessed") {
-            place += end - begin;
-            continue;
-          }
-          const smoothing = window.smoothings?.[p];
-          if (smoothing) {
-            addSmoothedNoise(smoothing, offsets, place, own.sd, alike, from, to, begin, end);
-            place += end - begin;
-            continue;
-          }
+  const mix = (from: number, to: number): void => {
+    for (const { to: track, parts } of mixes) {
+      for (const axis of axes) {
+        const sum = track[axis].fill(0, from, to);
+        for (const { point, weight } of parts) {
+          const series = drawn[point]?.[axis];
+          if (series) for (let i = from; i < to; i++) sum[i] = (sum[i] ?? 0) + weight * (series[i] ?? NaN);
+        }
+      }
+    }
+  };
+  mix(0, count);
+  /** Brings the points to one draw, on the active samples; the others stay as they are. */
+  const draw = (offsets: Float64Array, offsetsFrom: number): void => {
+    let place = offsetsFrom;
+    for (let p = 0; p < drawn.length; p++) {
+      const [own, out, filter, smoothing] = [still[p], drawn[p], filters?.[p], window.smoothings?.[p]];
+      if (!own || !out) continue;
+      for (const axis of axes) {
+        const [from, to] = [own[axis], out[axis]];
+        if (smoothing) addSmoothedNoise(smoothing, offsets, place, own.sd, alike, from, to, begin, end);
+        else {
           let error = offsets[place] ?? 0;
           for (let i = begin; i < end; i++) {
             if (i > begin) error = alike * error + fresh * (offsets[place + i - begin] ?? 0);
             noise[i] = (own.sd[i] ?? 0) * error;
           }
-          if (filter) filter(to, scratch, begin, end);
-          for (let i = begin; i < end; i++) to[i] = (from[i] ?? NaN) + (scratch[i] ?? 0);
-          place += end - begin;
+          filter?.(noise, passed, begin, end);
+          const added = filter ? passed : noise;
+          for (let i = begin; i < end; i++) to[i] = (from[i] ?? NaN) + (added[i] ?? 0);
         }
+        place += end - begin;
       }
-      for (const { to, parts } of mixes) {
-        for (const axis of axes) {
-          const sum = to[axis];
-          sum.fill(0);
-          for (const { point, weight } of parts) {
-            const series = drawn[point]?.[axis];
-            if (series) for (let i = 0; i < count; i++) sum[i] = (sum[i] ?? 0) + weight * (series[i] ?? NaN);
-          }
-        }
-      }
-      view.from = bound(read.from, eventSeconds, framePeriodSeconds);
-      view.to = bound(read.to, eventSeconds, framePeriodSeconds);
+    }
+    mix(begin, end);
+  };
+  return {
+    view,
+    fill: (offsets, offsetsFrom, eventSeconds) => {
+      if (of !== "guessed") draw(offsets, offsetsFrom);
+      view.from = read.from(eventSeconds, framePeriodSeconds);
+      view.to = read.to(eventSeconds, framePeriodSeconds);
       const { first, last } = fixed ?? samplesWithin(seconds, view.from, view.to);
       view.first = first;
       view.last = last;
@@ -146,7 +139,7 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
   };
 }
 
-function filtered(values: Float64Array, filter: Filter | undefined): Float64Array {
+function filtered(values: Float64Array, filter: Smoother | undefined): Float64Array {
   if (!filter) return values;
   const output = new Float64Array(values.length);
   filter(values, output);

@@ -1,6 +1,7 @@
 import type { ClipTracks, Track } from "@/lib/measure/tracks";
 import { secondsOf } from "@/lib/measure/tracks";
 import type { TrustReasonId } from "@/lib/measure/trust-reasons";
+import { LARGEST_GAP } from "@/lib/measure/signals/pieces";
 
 /** A point's position at a time as a weighted sum of its positions on frames, with how fast it moves there. */
 export interface PointAtTime {
@@ -11,8 +12,6 @@ export interface PointAtTime {
 
 /** A frame this near to an event, in intervals, gives its value as it stands. */
 const AS_IT_STANDS = 0.1;
-/** Frames further apart than this, in intervals, leave a hole that is not read across. */
-const LARGEST_HOLE = 3;
 /** At contact the last placed frame may be this many intervals before it. */
 const LAST_BEFORE_CONTACT = 1.5;
 
@@ -35,7 +34,7 @@ export function pointAtEvent(track: Track, tracks: ClipTracks, seconds: number, 
   if (before === null || after === undefined) return "points-missing";
   const from = secondsOf(tracks, before);
   const span = secondsOf(tracks, after) - from;
-  if (span > (LARGEST_HOLE + EPSILON) * period) return "gap";
+  if (span > (LARGEST_GAP + EPSILON) * period) return "gap";
   const share = (seconds - from) / span;
   return { terms: [{ frame: before, weight: 1 - share }, { frame: after, weight: share }], speed };
 }
@@ -58,7 +57,7 @@ export function pointAtContact(track: Track, tracks: ClipTracks, seconds: number
   if (a === undefined || b === undefined || c === undefined) return "points-missing";
   const times = [a, b, c].map((frame) => secondsOf(tracks, frame) - seconds) as [number, number, number];
   if (-times[2] > (LAST_BEFORE_CONTACT + EPSILON) * period) return "points-missing";
-  if (Math.max(times[1] - times[0], times[2] - times[1]) > (LARGEST_HOLE + EPSILON) * period) return "gap";
+  if (Math.max(times[1] - times[0], times[2] - times[1]) > (LARGEST_GAP + EPSILON) * period) return "gap";
   const isFast = track.point === "knob" || track.point === "tip" || track.point === "wr_f" || track.point === "wr_b";
   const weights = isFast ? parabolaWeightsAtZero(times) : lineWeightsAtZero(times);
   return { terms: [a, b, c].map((frame, i) => ({ frame, weight: weights[i] ?? 0 })), speed };
@@ -102,7 +101,7 @@ function nearestFrame(track: Track, tracks: ClipTracks, seconds: number): number
  */
 function speedAround(track: Track, tracks: ClipTracks, seconds: number, sdSeconds: number, latest: number): PointAtTime["speed"] {
   const reach = Math.max(tracks.periodSeconds, sdSeconds);
-  const limit = reach + (LARGEST_HOLE + EPSILON) * tracks.periodSeconds;
+  const limit = reach + (LARGEST_GAP + EPSILON) * tracks.periodSeconds;
   let first: number | null = null;
   let last: number | null = null;
   for (const frame of track.frames) {

@@ -1,7 +1,7 @@
 import { Z95 } from "@/lib/measure/several/agreement/measurement-error";
 import type { Band } from "@/lib/measure/checkpoint-definition";
 import { cameraPartOfDifference } from "@/lib/measure/several/camera-part";
-import { meanOf } from "@/lib/measure/several/middle-and-spread";
+import { meanOf } from "@/lib/measure/mean-and-sd";
 import { speaks, type RepeatedReading } from "@/lib/measure/several/repeated-reading";
 import { usualSpread } from "@/lib/measure/several/usual-spread";
 import { okWidth } from "@/lib/measure/verdict";

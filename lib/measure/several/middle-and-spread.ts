@@ -1,3 +1,4 @@
+import { meanOf, sampleSd } from "@/lib/measure/mean-and-sd";
 import { median } from "@/lib/measure/order-statistics";
 import { unknownBecause, type Answer } from "@/lib/measure/several/unknown";
 
@@ -31,16 +32,4 @@ export function middleAndSpread(values: readonly number[]): Answer<MiddleAndSpre
   const n = known.length;
   const robustSd = TO_SD * (FEW[n] ?? n / (n - 0.8)) * median(known.map((value) => Math.abs(value - middle)));
   return { n, median: middle, mean: meanOf(known), plainSd, robustSd, standsApart: n >= 4 && plainSd > 2 * robustSd };
-}
-
-/** SD about the mean with n - 1; null under two values. */
-export function sampleSd(values: readonly number[]): number | null {
-  if (values.length < 2) return null;
-  const mean = meanOf(values);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
-}
-
-/** Mean; NaN for none. */
-export function meanOf(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

@@ -1,4 +1,4 @@
-import { sampleSd } from "@/lib/measure/several/middle-and-spread";
+import { sampleSd } from "@/lib/measure/mean-and-sd";
 import { unknownBecause, type Answer } from "@/lib/measure/several/unknown";
 
 /** How much one value differs from the next though nothing was changed, as an SD in the unit. */

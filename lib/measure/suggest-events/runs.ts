@@ -1,9 +1,8 @@
 import type { ClipTracks } from "@/lib/measure/tracks";
+import { LARGEST_GAP } from "@/lib/measure/signals/pieces";
 
 /** Share of the frames a rule looks at on which its points must be placed. Source: conventions `time.coverage`. */
 const COVERAGE = 0.8;
-/** Longest hole in intervals. Source: conventions `time.coverageRule`. */
-const LARGEST_HOLE = 3;
 const EPSILON = 1e-6;
 
 /** Frames of a clip with from <= time <= to, in order. */
@@ -23,7 +22,7 @@ export function isCovered(values: Float64Array, frames: readonly number[], track
   return edges.every((frame, i) => {
     const before = edges[i - 1];
     if (frame === undefined || before === undefined) return i === 0;
-    return (tracks.seconds[frame] ?? NaN) - (tracks.seconds[before] ?? NaN) <= (LARGEST_HOLE + EPSILON) * tracks.periodSeconds;
+    return (tracks.seconds[frame] ?? NaN) - (tracks.seconds[before] ?? NaN) <= (LARGEST_GAP + EPSILON) * tracks.periodSeconds;
   });
 }
 
@@ -72,7 +71,7 @@ export function passingSeconds(values: Float64Array, frame: number, level: numbe
   while (before >= 0 && !Number.isFinite(values[before])) before--;
   const [a, b] = [(values[before] ?? NaN) - level, (values[frame] ?? NaN) - level];
   const from = tracks.seconds[before] ?? NaN;
-  if (!(a * b < 0) || here - from > (LARGEST_HOLE + EPSILON) * tracks.periodSeconds) return here;
+  if (!(a * b < 0) || here - from > (LARGEST_GAP + EPSILON) * tracks.periodSeconds) return here;
   return from + ((here - from) * a) / (a - b);
 }
 

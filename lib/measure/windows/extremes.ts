@@ -1,3 +1,4 @@
+import { median } from "@/lib/measure/order-statistics";
 import type { WindowView } from "@/lib/measure/window-read";
 
 /**
@@ -43,9 +44,5 @@ export function medianOfLargest(window: WindowView, count: number, valueOf: (sam
 export function medianIn(window: WindowView, valueOf: (sample: number) => number): number {
   const values: number[] = [];
   for (let i = window.first; i <= window.last; i++) values.push(valueOf(i));
-  if (values.length === 0 || values.some(Number.isNaN)) return NaN;
-  values.sort((a, b) => a - b);
-  const middle = values.length >> 1;
-  const upper = values[middle] ?? NaN;
-  return values.length % 2 ? upper : (upper + (values[middle - 1] ?? NaN)) / 2;
+  return values.some(Number.isNaN) ? NaN : median(values);
 }
