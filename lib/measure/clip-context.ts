@@ -2,6 +2,7 @@ import { bodyLength, standingHeightPx, type BodyLength, type LengthId, type Poin
 import type { ClipInput, SwingInput } from "@/lib/measure/clip-input";
 import { frameCorrelation } from "@/lib/measure/frame-correlation";
 import { pointNoise, torsoForNoisePx } from "@/lib/measure/point-noise";
+import { clipPieces, type ClipPieces } from "@/lib/measure/clip-pieces";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
 import { tracksOf, type ClipTracks } from "@/lib/measure/tracks";
 
@@ -17,13 +18,16 @@ export interface ClipContext {
   readonly length: (id: LengthId) => BodyLength | null;
   /** How alike the errors of neighbouring frames are, 0 to 1; worked out when first asked for. */
   readonly frameCorrelation: () => number;
+  /** The clip before and after contact, for who reads a stretch of time; null where there are no tracks. */
+  readonly pieces: ClipPieces | null;
 }
 
 /**
  * Prepares a clip for readings.
  * @param tracks those of this clip, where they are known already
+ * @param pieces the same, where the same frames are placed
  */
-export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRules, tracks: ClipTracks | null = tracksOf(clip, swing.side)): ClipContext {
+export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRules, tracks: ClipTracks | null = tracksOf(clip, swing.side), pieces?: ClipPieces | null): ClipContext {
   const standing = standingHeightPx(clip, swing);
   const lengths = new Map<LengthId, BodyLength | null>();
   const wholePixels = pointNoise(rules.noise, tracks ? torsoForNoisePx(tracks) : 0);
@@ -37,5 +41,6 @@ export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRu
     return found;
   };
   let correlation: number | null = null;
-  return { clip, swing, rules, tracks, noise, length, frameCorrelation: () => (correlation ??= tracks ? frameCorrelation(tracks, noise) : 0) };
+  const contact = swing.events.contact?.seconds ?? NaN;
+  return { clip, swing, rules, tracks, noise, length, pieces: pieces ?? (tracks && clipPieces(tracks, Number.isFinite(contact) ? contact : Infinity)), frameCorrelation: () => (correlation ??= tracks ? frameCorrelation(tracks, noise) : 0) };
 }

@@ -1,5 +1,5 @@
 import { fillNormals, poolStart } from "@/lib/measure/normal-pool";
-import type { DoubtGroup } from "@/lib/measure/sample";
+import type { DoubtGroup, Evaluator } from "@/lib/measure/sample";
 
 type ValueAt = (offsets: Float64Array) => number;
 
@@ -41,4 +41,22 @@ export function evaluateDraws(valueAt: ValueAt, groups: readonly DoubtGroup[], c
     if (!Number.isNaN(value)) values.push(value);
   }
   return values;
+}
+
+/**
+ * As evaluateDraws, with a window's points drawn from the pool of noise.
+ * @param groups those beside the window
+ */
+export function evaluateWindowDraws({ drawnAt, noiseLength }: Pick<Evaluator, "drawnAt" | "noiseLength">, groups: readonly DoubtGroup[], count: number, seed: string): Float64Array {
+  const offsets = new Float64Array(groups.length);
+  const start = poolStart(seed);
+  const noiseStart = poolStart(`${seed} window`);
+  const values = new Float64Array(count);
+  let known = 0;
+  for (let draw = 0; draw < count; draw++) {
+    fillNormals(offsets, start, draw);
+    const value = drawnAt(offsets, noiseStart + draw * (noiseLength + 1));
+    if (!Number.isNaN(value)) values[known++] = value;
+  }
+  return values.subarray(0, known);
 }

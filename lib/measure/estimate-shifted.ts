@@ -1,9 +1,9 @@
-import { evaluateDraws, variancesOf } from "@/lib/measure/draws";
+import { evaluateWindowDraws, variancesOf } from "@/lib/measure/draws";
 import type { Estimate, EstimateOptions } from "@/lib/measure/estimate-parts";
 import type { Expression } from "@/lib/measure/formula";
 import { meanOf, sampleSd } from "@/lib/measure/mean-and-sd";
 import { percentile } from "@/lib/measure/order-statistics";
-import { evaluatorOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib/measure/sample";
+import { evaluatorOf, groupsBesideWindow, type Evaluator, type Sample } from "@/lib/measure/sample";
 
 /** Fewer draws than this say too little about an SD. Source: conventions `estimate.draws`. */
 const LEAST_DRAWS = 200;
@@ -18,14 +18,15 @@ const DOUBT_OF_SHIFT = 0.7;
  * Source: conventions `estimate.extreme`, `estimate.crossing`.
  */
 export function estimateShifted(
-  shape: "extreme" | "crossing", expression: Expression, sample: Sample, { valueAt }: Evaluator, value: number, groups: readonly DoubtGroup[], options: EstimateOptions,
+  shape: "extreme" | "crossing", expression: Expression, sample: Sample, evaluator: Evaluator, value: number, options: EstimateOptions,
 ): Estimate | null {
   const count = Math.max(LEAST_DRAWS, Math.round(options.draws / 2));
+  const groups = groupsBesideWindow(sample);
   const guessed = withinCensor(evaluatorOf(expression, sample, "guessed").valueAt(new Float64Array(groups.length)), options.censor);
   // Where only the noisy curve has it, the draws lie around that.
   const isGuessed = Number.isFinite(guessed);
-  const around = isGuessed ? evaluatorOf(expression, sample, "drawn").valueAt : valueAt;
-  const drawn = evaluateDraws(around, groups, count, options.seed, true).map((draw) => withinCensor(draw, options.censor)).filter(Number.isFinite);
+  const around = isGuessed ? evaluatorOf(expression, sample, "drawn") : evaluator;
+  const drawn = Array.from(evaluateWindowDraws(around, groups, count, options.seed), (draw) => withinCensor(draw, options.censor)).filter(Number.isFinite);
   if (drawn.length < count / 2) return null;
   const mean = meanOf(drawn);
   const spread = sampleSd(drawn) ?? 0;
@@ -35,7 +36,7 @@ export function estimateShifted(
   const sd = Math.max(Math.hypot(spread, (corrected - value) * DOUBT_OF_SHIFT), shape === "crossing" ? period / Math.sqrt(12) : 0);
   const widening = spread > 0 ? sd / spread : 1;
   const draws = drawn.map((draw) => clamp(withinCensor((draw - mean) * widening + corrected, options.censor), options.foldsAt));
-  const variance = variancesOf(valueAt, groups, ["scale", "time"], 1);
+  const variance = variancesOf(evaluator.valueAt, groups, ["scale", "time"], 1);
   const known = (part: number) => (Number.isFinite(part) ? Math.min(part, sd ** 2) : 0);
   const [scale, time] = [known(variance.scale), known(variance.time)];
   return {

@@ -5,22 +5,22 @@ import { evaluateDraws, variancesOf } from "@/lib/measure/draws";
 import type { Expression } from "@/lib/measure/formula";
 import { sampleSd } from "@/lib/measure/mean-and-sd";
 import { percentile } from "@/lib/measure/order-statistics";
-import { evaluatorOf, groupsOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib/measure/sample";
+import { evaluatorOf, groupsBesideWindow, groupsOf, type DoubtGroup, type Evaluator, type Sample } from "@/lib/measure/sample";
 
 /**
  * Value and SD of an expression at a sample; null when it cannot be computed there (points on top of each other).
  * `plain` and `time`: first-order propagation. `folded`: seeded draws, each folded by the expression itself. `extreme`
  * and `crossing`: seeded draws, the noise's own part taken off (estimate-shifted.ts). Beyond a censor limit: the limit.
  * Source: conventions `estimate`.
+ * @param evaluator of the points as placed, where there is one already
  */
-export function estimate(shape: EstimateShape, expression: Expression, sample: Sample, options: EstimateOptions): Estimate | null {
-  const groups = groupsOf(sample);
-  const evaluator = evaluatorOf(expression, sample);
-  const value = evaluator.valueAt(new Float64Array(groups.length));
+export function estimate(shape: EstimateShape, expression: Expression, sample: Sample, options: EstimateOptions, evaluator: Evaluator = evaluatorOf(expression, sample)): Estimate | null {
+  const value = evaluator.valueAt(new Float64Array(groupsBesideWindow(sample).length));
   const limit = censoredAt(value, options.censor);
   if (limit !== null) return { value: limit, sd: 0, doubt: { points: 0, scale: 0, time: 0 }, quantiles: null, draws: null, isCensored: true };
   if (!Number.isFinite(value)) return null;
-  if (shape === "extreme" || shape === "crossing") return estimateShifted(shape, expression, sample, evaluator, value, groups, options);
+  if (shape === "extreme" || shape === "crossing") return estimateShifted(shape, expression, sample, evaluator, value, options);
+  const groups = groupsOf(sample);
   const isTimeKnown = sample.places.every((place) => place.speed !== null);
   if (shape === "folded") return drawn(evaluator, groups, value, isTimeKnown, options);
   return firstOrder(evaluator, groups, value, isTimeKnown);

@@ -1,6 +1,7 @@
 import type { PointNoise } from "@/lib/measure/body-lengths";
 import { median } from "@/lib/measure/order-statistics";
-import { leastReachSeconds, parabolaWeights } from "@/lib/measure/smoothing";
+import { parabolaWeights } from "@/lib/measure/smoothing/parabola-fit";
+import { leastReachSeconds } from "@/lib/measure/smoothing/reach";
 import type { PointId } from "@/lib/measure/points";
 import type { ClipTracks } from "@/lib/measure/tracks";
 

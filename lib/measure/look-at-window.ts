@@ -4,7 +4,7 @@ import type { Expression } from "@/lib/measure/formula";
 import { nullRuleHolds } from "@/lib/measure/null-rule";
 import { LEAST_COVERAGE } from "@/lib/measure/prepare-window";
 import type { UsedFrame } from "@/lib/measure/reading";
-import { evaluatorOf, groupsOf, type Evaluator, type Sample } from "@/lib/measure/sample";
+import { groupsBesideWindow, type Evaluator, type Sample } from "@/lib/measure/sample";
 import { reasonOf, type TrustReason } from "@/lib/measure/trust-reasons";
 import { LARGEST_GAP } from "@/lib/measure/signals/pieces";
 
@@ -14,17 +14,20 @@ export interface WindowLook {
   readonly frames: readonly UsedFrame[];
 }
 
-/** Looks at a window once, on the estimates: holes, frames that cannot be used, an end cut off, the checkpoint's own rules. */
-export function lookAtWindow(expression: Expression, sample: Sample, definition: CheckpointDefinition, isCut: boolean, context: ClipContext): WindowLook {
+/**
+ * Looks at a window once, on the estimates: holes, frames that cannot be used, an end cut off, the checkpoint's own rules.
+ * @param evaluator of the points as placed
+ */
+export function lookAtWindow(expression: Expression, sample: Sample, evaluator: Evaluator, definition: CheckpointDefinition, isCut: boolean, context: ClipContext): WindowLook {
   const { window } = sample;
   if (!window) return { reason: null, frames: [] };
-  const evaluator = evaluatorOf(expression, sample);
-  const value = evaluator.valueAt(new Float64Array(groupsOf(sample).length));
+  const value = evaluator.valueAt(new Float64Array(groupsBesideWindow(sample).length));
   const { first, last, decidedBy } = evaluator.window;
   const isDecided = decidedBy >= 0 && Number.isFinite(value);
   const at = (reason: TrustReason | null): WindowLook => {
-    const frameIndex = window.frames[isDecided ? decidedBy : Math.round((first + last) / 2)];
-    return { reason, frames: frameIndex === undefined ? [] : [{ frameIndex, at: "window", points: window.points.map(({ point }) => point) }] };
+    const sampleIndex = isDecided ? decidedBy : Math.round((first + last) / 2);
+    const frameIndex = window.firstFrame + sampleIndex;
+    return { reason, frames: !(sampleIndex in window.seconds) ? [] : [{ frameIndex, at: "window", points: window.points.map(({ point }) => point) }] };
   };
   if (usableShare(expression, evaluator) < LEAST_COVERAGE) return at(reasonOf("window-thin", "turned too far to be seen on more than a fifth of the frames"));
   const isCrossing = definition.estimate === "crossing";

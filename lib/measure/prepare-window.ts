@@ -1,12 +1,15 @@
 import type { ClipContext } from "@/lib/measure/clip-context";
 import type { EventId } from "@/lib/measure/clip-input";
-import type { Named } from "@/lib/measure/sample";
-import { samplesWithin, type PointSeries, type SampleWindow } from "@/lib/measure/sample-window";
+import type { ClipPiece } from "@/lib/measure/clip-pieces";
 import { POINT_NAMES } from "@/lib/measure/point-names";
 import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
+import type { Named } from "@/lib/measure/sample";
+import { BESIDE, samplesWithin, type Curve, type PointSeries, type SampleWindow } from "@/lib/measure/sample-window";
 import { planTrackFilter } from "@/lib/measure/signals/filter-track";
-import { leastReachSeconds, mostReachSeconds, smoothingsOf, type Smoother } from "@/lib/measure/smoothing";
-import { secondsOf, type ClipTracks } from "@/lib/measure/tracks";
+import { bestGuesses } from "@/lib/measure/smoothing/best-guess";
+import { filterPassage, noPassage, smoothingPassage, type Passage, type Stretch } from "@/lib/measure/smoothing/passage";
+import { leastReachSeconds } from "@/lib/measure/smoothing/reach";
+import { secondsOf, type ClipTracks, type Track } from "@/lib/measure/tracks";
 import type { TrustReasonId } from "@/lib/measure/trust-reasons";
 import type { WindowRead } from "@/lib/measure/window-read";
 
@@ -26,68 +29,71 @@ export interface PreparedWindow {
 }
 
 /** Gathers the points of a window from a clip, with the frames around it into which its bounds may move. */
-export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[], { tracks, noise, swing, frameCorrelation: correlation }: ClipContext): PreparedWindow {
+export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[], { tracks, noise, swing, frameCorrelation: correlation, pieces }: ClipContext): PreparedWindow {
   const none = (id: TrustReasonId, say: string): PreparedWindow => ({ window: null, failure: { id, say }, hasSuggested: false, isCut: false });
-  if (!tracks) return none("time-unknown", "The real time of the frames is not known");
+  if (!tracks || !pieces) return none("time-unknown", "The real time of the frames is not known");
   const period = tracks.periodSeconds;
   const at = Object.fromEntries(events.map(({ id, value }) => [id, value])) as Record<EventId, number>;
   const [from, to] = [read.from(at, period), read.to(at, period)];
   if (!(from <= to)) return none("rule", "the marks leave no time to look at");
-  const reach = REACH_SDS * Math.max(0, ...events.map(({ sd }) => sd));
   const lastFrame = tracks.seconds.length - 1;
   if (from > secondsOf(tracks, lastFrame) || to < secondsOf(tracks, 0)) return none("cut-off", "the clip does not show this part of the swing");
   const contact = swing.events.contact?.seconds ?? Infinity;
   const slack = period / 10;
-  const around = read.filterHz ? memorySeconds(read.filterHz) : read.frames === undefined ? mostReachSeconds(period) : 0;
   const isUntilContact = to <= contact + slack;
-  const earliest = from >= contact - slack ? Math.max(contact - slack, from - reach) : from - reach - around;
-  const latest = isUntilContact ? Math.min(contact + slack, to + reach + around) : to + reach + around;
-  const frames = tracks.seconds.map((_, frame) => frame).filter((frame) => secondsOf(tracks, frame) >= earliest && secondsOf(tracks, frame) <= latest);
-  const seconds = Float64Array.from(frames, (frame) => secondsOf(tracks, frame));
-  const nominal = samplesWithin(seconds, from, to);
+  const piece = pieces.of(from >= contact - slack ? "after" : isUntilContact ? "before" : "whole");
+  const { seconds, firstFrame } = piece;
   const isCut = to > secondsOf(tracks, lastFrame) + period / 2;
   const fixed = read.frames === undefined ? null : nearest(read.frames, seconds, isUntilContact && Math.abs(to - contact) <= slack ? Math.min(to, contact) : (from + to) / 2, isUntilContact ? contact : Infinity);
-  const { first, last } = fixed ?? nominal;
-  // The filter's memory needs its whole run; smoothing needs its reach and a sample beside the bounds.
-  const near = reach + leastReachSeconds(period, read.smoothSeconds) + 1.5 * period;
-  const within = samplesWithin(seconds, from - near, to + near);
-  const active = read.filterHz ? { from: 0, to: seconds.length } : { from: within.first, to: within.last + 1 };
-  const inside = frames.slice(first, last + 1);
-  if (inside.length === 0 || (read.frames !== undefined && inside.length < read.frames)) return none("points-missing", "too few frames: film at a higher rate");
+  const { first, last } = fixed ?? samplesWithin(seconds, from, to);
+  const inside = { from: first, to: last + 1 };
+  if (last < first || (read.frames !== undefined && last - first + 1 < read.frames)) return none("points-missing", "too few frames: film at a higher rate");
 
-  const chosen = chooseMixes(read, inside, tracks);
-  if ("missing" in chosen) return none(chosen.share > 0 ? "window-thin" : "points-missing", sayMissing(chosen.missing, inside, tracks));
+  const chosen = chooseMixes(read, inside, firstFrame, tracks);
+  if ("missing" in chosen) return none(chosen.share > 0 ? "window-thin" : "points-missing", sayMissing(chosen.missing, inside, firstFrame, tracks));
   const points = [...new Set(chosen.mixes.flatMap(([, mix]) => Object.keys(mix) as PointId[]))];
-  const series = points.map((point): PointSeries => seriesOf(point, frames, tracks, (isSuggested) => noise(point, isSuggested)));
   const alike = correlation();
-  const smoothings = series.map(({ h, v, sd }) => smoothingsOf(read.axes === "h" ? [h] : read.axes === "v" ? [v] : [h, v], seconds, sd, alike, period, read.smoothSeconds));
-  const through = (smoother: Smoother, values: Float64Array) => {
-    const smooth = new Float64Array(values.length);
-    smoother(values, smooth);
-    return smooth;
-  };
-  const guesses = series.map(({ h, v }, p) => {
-    const wide = smoothings[p]?.wide;
-    return wide ? { h: through(wide, h), v: through(wide, v) } : { h, v };
+  const reach = REACH_SDS * Math.max(0, ...events.map(({ sd }) => sd));
+  const reachable = fixed ? inside : widened(samplesWithin(seconds, from - reach, to + reach), BESIDE, seconds.length);
+  const run = read.filterHz ? stretchWithin(seconds, from - reach - memorySeconds(read.filterHz), to + reach + memorySeconds(read.filterHz)) : reachable;
+  const curves = points.map((point) => curveOf(point, piece, tracks, (isSuggested) => noise(point, isSuggested)));
+  const passages = passagesOf(read, points, curves, { piece, tracks, period, reachable, run, contact: Number.isFinite(contact) ? contact : null });
+  if (passages === "none") return none("window-thin", "too few frames in a row to filter");
+  const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
+  const series = points.map((point, p): PointSeries => {
+    const { curve, sd, track } = curves[p] as PlacedCurve;
+    const passage = passages[p] as Passage;
+    // The axis that nobody looks at stays as it is placed.
+    const passed = (from: Curve): Curve => ({ ...curve, ...Object.fromEntries(axes.map((axis) => [axis, through(passage, from[axis])])) });
+    return {
+      point, sd, passage, placed: passed(curve),
+      guess: () => {
+        if (!track || passage.isBare) return { bare: curve, passed: passed(curve) };
+        const guesses = bestGuesses(piece.fits(track), axes.map((axis) => curve[axis]), sd, alike, passage.looksAt.from, passage.looksAt.to);
+        const bare: Curve = { ...curve, ...Object.fromEntries(axes.map((axis, i) => [axis, guesses[i]])) };
+        const smooth = passed(bare);
+        return { bare: read.filterHz ? smooth : bare, passed: smooth };
+      },
+    };
   });
-  const filters = filtersOf(read, series, seconds, Number.isFinite(contact) ? contact : null, smoothings.map(({ least }) => least));
-  if (filters === "none") return none("window-thin", "too few frames in a row to filter");
+  const looksAt = passages.map((passage) => passage.looksAt);
   return {
     window: {
-      seconds, frames: Int32Array.from(frames), framePeriodSeconds: period, points: series, guesses, active, read, smoothings: read.filterHz || read.frames !== undefined ? null : smoothings.map(({ leastParts }) => leastParts), fixed, filters, frameCorrelation: alike,
+      seconds, firstFrame, framePeriodSeconds: period, points: series, read, fixed, reachable, frameCorrelation: alike,
+      active: { from: Math.min(...looksAt.map(({ from: own }) => own)), to: Math.max(...looksAt.map(({ to: own }) => own)) },
       tracks: chosen.mixes.map(([name, mix]) => ({ name, parts: (Object.entries(mix) as [PointId, number][]).map(([point, weight]) => ({ point: points.indexOf(point), weight })) })),
     },
     failure: null,
-    hasSuggested: points.some((point) => inside.some((frame) => tracks.byPoint[point]?.suggestedFrames.has(frame))),
+    hasSuggested: points.some((point) => hasSuggestedWithin(tracks.byPoint[point], firstFrame + first, firstFrame + last)),
     isCut,
   };
 }
 
 /** Which point set gives each track: one set on enough frames of the window, or the next one for all of them. */
-function chooseMixes(read: WindowRead, inside: readonly number[], tracks: ClipTracks): { readonly mixes: readonly [string, PointMix][] } | { readonly missing: PointMix; readonly share: number } {
+function chooseMixes(read: WindowRead, inside: Stretch, firstFrame: number, tracks: ClipTracks): { readonly mixes: readonly [string, PointMix][] } | { readonly missing: PointMix; readonly share: number } {
   const mixes: [string, PointMix][] = [];
   for (const [name, place] of Object.entries(read.tracks) as [string, PlaceId][]) {
-    const candidates = mixesOf(place).map((mix) => ({ mix, share: shareOf(mix, inside, tracks) }));
+    const candidates = mixesOf(place).map((mix) => ({ mix, share: shareOf(mix, inside, firstFrame, tracks) }));
     const found = candidates.find(({ share }) => share >= LEAST_COVERAGE);
     const best = candidates.reduce((a, b) => (b.share > a.share ? b : a));
     if (!found) return { missing: best.mix, share: best.share };
@@ -95,44 +101,89 @@ function chooseMixes(read: WindowRead, inside: readonly number[], tracks: ClipTr
   }
   // Each track may be placed well enough and all of them together not.
   const together = Object.fromEntries(mixes.flatMap(([, mix]) => Object.entries(mix))) as PointMix;
-  const share = shareOf(together, inside, tracks);
+  const share = shareOf(together, inside, firstFrame, tracks);
   return share >= LEAST_COVERAGE ? { mixes } : { missing: together, share };
 }
 
-function shareOf(mix: PointMix, inside: readonly number[], tracks: ClipTracks): number {
-  const points = Object.keys(mix) as PointId[];
-  return inside.filter((frame) => points.every((point) => !Number.isNaN(tracks.byPoint[point]?.h[frame] ?? NaN))).length / inside.length;
+/** On how many frames of the stretch all points are placed. */
+function placedOn(points: readonly PointId[], { from, to }: Stretch, firstFrame: number, tracks: ClipTracks): number {
+  const rows = points.map((point) => tracks.byPoint[point]?.h);
+  let placed = 0;
+  for (let frame = firstFrame + from; frame < firstFrame + to; frame++) if (rows.every((row) => row && !Number.isNaN(row[frame] ?? NaN))) placed++;
+  return placed;
 }
 
-function sayMissing(mix: PointMix, inside: readonly number[], tracks: ClipTracks): string {
-  const thin = (Object.keys(mix) as PointId[]).map((point) => ({ point, placed: inside.filter((frame) => !Number.isNaN(tracks.byPoint[point]?.h[frame] ?? NaN)).length }));
+function shareOf(mix: PointMix, inside: Stretch, firstFrame: number, tracks: ClipTracks): number {
+  return placedOn(Object.keys(mix) as PointId[], inside, firstFrame, tracks) / (inside.to - inside.from);
+}
+
+function sayMissing(mix: PointMix, inside: Stretch, firstFrame: number, tracks: ClipTracks): string {
+  const thin = (Object.keys(mix) as PointId[]).map((point) => ({ point, placed: placedOn([point], inside, firstFrame, tracks) }));
   const worst = thin.reduce((a, b) => (b.placed < a.placed ? b : a));
   const name = POINT_NAMES[worst.point];
-  return worst.placed === 0 ? `not placed: ${name}` : `${name} is placed on ${worst.placed} of ${inside.length} frames; four fifths are needed`;
+  return worst.placed === 0 ? `not placed: ${name}` : `${name} is placed on ${worst.placed} of ${inside.to - inside.from} frames; four fifths are needed`;
 }
 
-function seriesOf(point: PointId, frames: readonly number[], tracks: ClipTracks, sdOf: (isSuggested: boolean) => number): PointSeries {
+function hasSuggestedWithin(track: Track | undefined, firstFrame: number, lastFrame: number): boolean {
+  if (!track || track.suggestedFrames.size === 0) return false;
+  for (let frame = firstFrame; frame <= lastFrame; frame++) if (track.suggestedFrames.has(frame)) return true;
+  return false;
+}
+
+/** A point through a piece of the clip as it is placed. */
+interface PlacedCurve {
+  readonly track: Track | undefined;
+  readonly curve: Curve;
+  readonly sd: Float64Array;
+}
+
+function curveOf(point: PointId, { firstFrame, seconds }: ClipPiece, tracks: ClipTracks, sdOf: (isSuggested: boolean) => number): PlacedCurve {
   const track = tracks.byPoint[point];
-  const [placed, suggested] = [sdOf(false), sdOf(true)];
-  return {
-    point,
-    h: Float64Array.from(frames, (frame) => track?.h[frame] ?? NaN),
-    v: Float64Array.from(frames, (frame) => track?.v[frame] ?? NaN),
-    sd: Float64Array.from(frames, (frame) => (track?.suggestedFrames.has(frame) ? suggested : placed)),
-  };
+  const cut = (row: Float64Array | undefined) => row?.subarray(firstFrame, firstFrame + seconds.length) ?? new Float64Array(seconds.length).fill(NaN);
+  const sd = new Float64Array(seconds.length).fill(sdOf(false));
+  if (track && track.suggestedFrames.size > 0) {
+    const suggested = sdOf(true);
+    for (const frame of track.suggestedFrames) if (frame - firstFrame in sd) sd[frame - firstFrame] = suggested;
+  }
+  return { track, curve: { h: cut(track?.h), v: cut(track?.v) }, sd };
 }
 
 /**
  * What the points pass through: the two-pass filter where the read names a cut-off, over the frames on which all points
  * are placed; nothing where it reads a counted number of frames; else the smoothing.
  */
-function filtersOf(read: WindowRead, series: readonly PointSeries[], seconds: Float64Array, contact: number | null, least: readonly Smoother[]): readonly Smoother[] | null | "none" {
+function passagesOf(
+  read: WindowRead, points: readonly PointId[], curves: readonly PlacedCurve[],
+  { piece, tracks, period, reachable, run, contact }: { readonly piece: ClipPiece; readonly tracks: ClipTracks; readonly period: number; readonly reachable: Stretch; readonly run: Stretch; readonly contact: number | null },
+): readonly Passage[] | "none" {
   if (read.filterHz) {
-    const known = Float64Array.from(seconds, (_, i) => (series.every(({ h }) => !Number.isNaN(h[i])) ? 1 : NaN));
-    const plan = planTrackFilter(known, seconds, contact, read.filterHz);
-    return plan.reason === null ? series.map(() => plan.filter) : "none";
+    const known = new Float64Array(piece.seconds.length).fill(NaN);
+    for (let i = run.from; i < run.to; i++) if (curves.every(({ curve }) => !Number.isNaN(curve.h[i]))) known[i] = 1;
+    const plan = planTrackFilter(known, piece.seconds, contact, read.filterHz);
+    return plan.reason === null ? curves.map(() => filterPassage(plan, run)) : "none";
   }
-  return read.frames === undefined ? least : null;
+  return points.map((point) => {
+    const track = tracks.byPoint[point];
+    if (!track || read.frames !== undefined) return noPassage(reachable);
+    const [least] = piece.fits(track);
+    const fit = read.smoothSeconds === undefined ? least : piece.fitWithin(track, leastReachSeconds(period, read.smoothSeconds));
+    return fit ? smoothingPassage(fit, period, reachable) : noPassage(reachable);
+  });
+}
+
+function through({ pass }: Passage, values: Float64Array): Float64Array {
+  const passed = new Float64Array(values.length).fill(NaN);
+  pass(values, passed);
+  return passed;
+}
+
+function stretchWithin(seconds: Float64Array, from: number, to: number): Stretch {
+  const { first, last } = samplesWithin(seconds, from, to);
+  return { from: first, to: last + 1 };
+}
+
+function widened({ first, last }: { readonly first: number; readonly last: number }, by: number, count: number): Stretch {
+  return { from: Math.max(0, first - by), to: Math.min(count, last + 1 + by) };
 }
 
 /** So many samples nearest to a time, none later than `latest`, as a run. */

@@ -13,7 +13,7 @@ import { prepareSample } from "@/lib/measure/prepare-sample";
 import type { InputsUsed, NamedReading, Reading } from "@/lib/measure/reading";
 import { checkRules, STARTER_RULES, type ReadingRules } from "@/lib/measure/reading-rules";
 import { lookAtWindow } from "@/lib/measure/look-at-window";
-import type { Sample } from "@/lib/measure/sample";
+import { evaluatorOf, type Sample } from "@/lib/measure/sample";
 import { effectOf, reasonOf, sortReasons, type TrustReason } from "@/lib/measure/trust-reasons";
 import { bandInForce, chancesOf, chancesWhenCensored, deviationOf, okWidth, sizeOf, valueWord, verdictOf } from "@/lib/measure/verdict";
 
@@ -82,10 +82,11 @@ function attempt(definition: CheckpointDefinition, expression: Expression, isSti
   const exchanged = exchangedSidesProblem([...inputsUsed.points, ...(sample?.window?.points ?? []).map(({ point }) => point)], context);
   if (exchanged) own.push(reasonOf("rule", exchanged));
   if (!sample || moved || disorder || exchanged) return { estimate: null, reasons: own, inputsUsed };
-  const look = lookAtWindow(expression, sample, definition, isCut, context);
+  const evaluator = evaluatorOf(expression, sample);
+  const look = lookAtWindow(expression, sample, evaluator, definition, isCut, context);
   if (look.reason) return { estimate: null, reasons: [...own, look.reason], inputsUsed };
   const { censor } = definition;
-  const found = estimate(definition.estimate, expression, sample, { draws: context.rules.draws, seed: seedOf(definition, sample), censor, foldsAt: expression.foldsAt });
+  const found = estimate(definition.estimate, expression, sample, { draws: context.rules.draws, seed: seedOf(definition, sample), censor, foldsAt: expression.foldsAt }, evaluator);
   const result = found && (found.isCensored || Number.isFinite(found.sd)) ? found : null;
   if (!result) own.push(reasonOf("points-missing", sample.window ? "nothing in this stretch to read it from" : "two of its points lie on each other"));
   return { estimate: result, reasons: own, inputsUsed: { ...inputsUsed, frames: [...inputsUsed.frames, ...look.frames] } };

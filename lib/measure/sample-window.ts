@@ -1,39 +1,47 @@
 import type { EventId } from "@/lib/measure/clip-input";
 import type { PointId } from "@/lib/measure/points";
-import { addSmoothedNoise, type Smoother, type SmoothingParts } from "@/lib/measure/smoothing";
+import type { Passage, Stretch } from "@/lib/measure/smoothing/passage";
 import type { WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
 
-/** One point through a window: what carries noise there. Swing coordinates in pixels, NaN where it is not placed. */
-export interface PointSeries {
-  readonly point: PointId;
+/** Both coordinates of a point on every sample. Swing coordinates in pixels. */
+export interface Curve {
   readonly h: Float64Array;
   readonly v: Float64Array;
-  /** SD of one coordinate on each sample. */
-  readonly sd: Float64Array;
 }
 
-/** A window gathered from a clip, with its noise. Samples outside it are at hand for the draws in which its bounds move. */
+/** One point through a window: what carries noise there. NaN where it is not placed and outside what is read. */
+export interface PointSeries {
+  readonly point: PointId;
+  /** The points as placed, passed through what the window is read through. */
+  readonly placed: Curve;
+  /** SD of one coordinate on each sample, before it is passed. */
+  readonly sd: Float64Array;
+  readonly passage: Passage;
+  /** The best guess at the true curves: as it is, and passed, so that noise can be drawn around it. */
+  readonly guess: () => { readonly bare: Curve; readonly passed: Curve };
+}
+
+/** A window gathered from a clip, with its noise. Its samples are a piece of the clip, of which some lie outside the window. */
 export interface SampleWindow {
   readonly seconds: Float64Array;
-  /** The clip's frame nearest to each sample. */
-  readonly frames: Int32Array;
+  /** The clip's frame of the first sample. */
+  readonly firstFrame: number;
   readonly framePeriodSeconds: number;
   readonly points: readonly PointSeries[];
-  /** The same series smoothed as far as they allow: the best guess at the true curves, around which noise is drawn. */
-  readonly guesses: readonly Pick<PointSeries, "h" | "v">[];
   readonly tracks: readonly { readonly name: string; readonly parts: readonly { readonly point: number; readonly weight: number }[] }[];
   readonly read: WindowRead;
-  /** Samples from..to-1 that a draw can bring into the window or its smoothing: noise is drawn on these alone. */
-  readonly active: { readonly from: number; readonly to: number };
+  /** Samples that a draw can bring into the window, with those beside them. */
+  readonly reachable: Stretch;
+  /** Samples whose noise can reach those. */
+  readonly active: Stretch;
   /** With `frames` in the read: the samples chosen, whatever the draws do to the bounds. */
   readonly fixed: { readonly first: number; readonly last: number } | null;
   /** How alike errors on neighbouring frames are, 0 to 1. */
   readonly frameCorrelation: number;
-  /** Where `filters` smooth: the same in parts. */
-  readonly smoothings: readonly SmoothingParts[] | null;
-  /** The series hold the points as placed; these smooth or filter them, one for each; null = read as placed. */
-  readonly filters: readonly Smoother[] | null;
 }
+
+/** Samples beside the window that a formula may look at: neighbours of neighbours, for a difference beside the first or last. */
+export const BESIDE = 2;
 
 /** Unknowns of a window: one for each coordinate in use, sample and point, in units of its SD. */
 export function windowUnknownCount(window: SampleWindow | null): number {
@@ -41,46 +49,51 @@ export function windowUnknownCount(window: SampleWindow | null): number {
   return window.points.length * (window.active.to - window.active.from) * (window.read.axes ? 1 : 2);
 }
 
+/** Numbers of noise that one draw of a window takes. */
+export function noiseLengthOf(window: SampleWindow | null): number {
+  if (!window) return 0;
+  return window.points.length * window.seconds.length * (window.read.axes ? 1 : 2);
+}
+
 /** Samples with from <= time <= to; last < first when there are none. */
 export function samplesWithin(seconds: Float64Array, from: number, to: number): { first: number; last: number } {
   const slack = 1e-9;
-  let first = 0;
-  while (first < seconds.length && (seconds[first] ?? NaN) < from - slack) first++;
-  let last = seconds.length - 1;
-  while (last >= first && (seconds[last] ?? NaN) > to + slack) last--;
-  return { first, last };
+  return { first: countBefore(seconds, from - slack, false), last: countBefore(seconds, to + slack, true) - 1 };
 }
 
-/** A view that `fill` brings to the values of one draw. Its arrays are used again and again. */
+/** How many samples lie before a time, or up to it. */
+function countBefore(seconds: Float64Array, time: number, isUpTo: boolean): number {
+  let [low, high] = [0, seconds.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const own = seconds[middle] ?? NaN;
+    if (isUpTo ? own <= time : own < time) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** A view that is brought to the values of one set of unknowns. Its arrays are used again and again. */
 export interface WindowFiller {
   readonly view: WindowView;
-  readonly fill: (offsets: Float64Array, offsetsFrom: number, seconds: Readonly<Record<EventId, number>>) => void;
+  /** The values themselves, or moved by offsets: one for each unknown from `offsetsFrom` on, where there are so many. */
+  readonly fill: (seconds: Readonly<Record<EventId, number>>, offsets: Float64Array, offsetsFrom: number) => void;
+  /** The values with the noise that starts at a place of the pool. */
+  readonly draw: (seconds: Readonly<Record<EventId, number>>, place: number) => void;
 }
 
-/**
- * What is evaluated: the points as placed; the guessed curves with noise, through the same smoothing or filter; or the
- * guessed curves themselves.
- */
+/** What is evaluated: the points as placed; the guessed curves as noise is drawn around them; or the guessed curves themselves. */
 export type WindowBase = "placed" | "drawn" | "guessed";
 
 /** Prepares a window to be evaluated many times. */
 export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller {
-  const { seconds, points, tracks, read, fixed, framePeriodSeconds, filters, frameCorrelation: alike } = window;
+  const { seconds, points, tracks, read, fixed, framePeriodSeconds, reachable, frameCorrelation } = window;
   const count = seconds.length;
-  const fresh = Math.sqrt(1 - alike * alike);
-  const { from: begin, to: end } = window.active;
   const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
-  const [noise, passed] = [new Float64Array(count), new Float64Array(count)];
-  // Smoothing and filtering are linear: the values pass once, and of each draw its noise alone.
-  const isBare = of === "guessed" && read.filterHz === undefined;
-  const still = points.map((series, p) => {
-    const { h, v } = of === "placed" ? series : (window.guesses[p] ?? series);
-    const filter = isBare ? undefined : filters?.[p];
-    return { h: filtered(h, filter), v: filtered(v, filter), sd: series.sd };
-  });
-  const drawn = still.map((series) => ({ h: Float64Array.from(series.h), v: Float64Array.from(series.v) }));
+  const bases = points.map(({ placed, guess }) => (of === "placed" ? placed : of === "drawn" ? guess().passed : guess().bare));
+  const drawn = bases.map(({ h, v }) => ({ h: h.slice(), v: v.slice() }));
   const at: Record<string, WindowTrack> = {};
-  const mixes: { to: WindowTrack; parts: readonly { readonly point: number; readonly weight: number }[] }[] = [];
+  const mixes: { readonly to: WindowTrack; readonly parts: readonly { readonly point: number; readonly weight: number }[] }[] = [];
   for (const { name, parts } of tracks) {
     const [only] = parts;
     const alone = parts.length === 1 && only?.weight === 1 ? drawn[only.point] : undefined;
@@ -101,47 +114,74 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
     }
   };
   mix(0, count);
-  /** Brings the points to one draw, on the active samples; the others stay as they are. */
-  const draw = (offsets: Float64Array, offsetsFrom: number): void => {
-    let place = offsetsFrom;
-    for (let p = 0; p < drawn.length; p++) {
-      const [own, out, filter, smoothing] = [still[p], drawn[p], filters?.[p], window.smoothings?.[p]];
-      if (!own || !out) continue;
-      for (const axis of axes) {
-        const [from, to] = [own[axis], out[axis]];
-        if (smoothing) addSmoothedNoise(smoothing, offsets, place, own.sd, alike, from, to, begin, end);
-        else {
-          let error = offsets[place] ?? 0;
-          for (let i = begin; i < end; i++) {
-            if (i > begin) error = alike * error + fresh * (offsets[place + i - begin] ?? 0);
-            noise[i] = (own.sd[i] ?? 0) * error;
-          }
-          filter?.(noise, passed, begin, end);
-          const added = filter ? passed : noise;
-          for (let i = begin; i < end; i++) to[i] = (from[i] ?? NaN) + (added[i] ?? 0);
-        }
-        place += end - begin;
-      }
-    }
-    mix(begin, end);
+  const bound = (eventSeconds: Readonly<Record<EventId, number>>): void => {
+    view.from = read.from(eventSeconds, framePeriodSeconds);
+    view.to = read.to(eventSeconds, framePeriodSeconds);
+    const { first, last } = fixed ?? samplesWithin(seconds, view.from, view.to);
+    view.first = first;
+    view.last = last;
+    view.decidedBy = -1;
   };
+  /** Calls for every coordinate in use: its base, what is shown of it, its passage and its place in the row of coordinates. */
+  const forEachCoordinate = (work: (base: Float64Array, shown: Float64Array, point: PointSeries, place: number) => void): void => {
+    let place = 0;
+    points.forEach((point, p) => {
+      for (const axis of axes) {
+        const [base, shown] = [bases[p]?.[axis], drawn[p]?.[axis]];
+        if (base && shown) work(base, shown, point, place++);
+      }
+    });
+  };
+  let isMoved = false;
+  const restore = (): void => {
+    if (!isMoved) return;
+    forEachCoordinate((base, shown) => shown.set(base));
+    mix(0, count);
+    isMoved = false;
+  };
+  const move = slopes(window);
+  const noises = points.map(({ passage, sd }) => ({ passage, sd, noise: null as ReturnType<Passage["noise"]> | null }));
   return {
     view,
-    fill: (offsets, offsetsFrom, eventSeconds) => {
-      if (of !== "guessed") draw(offsets, offsetsFrom);
-      view.from = read.from(eventSeconds, framePeriodSeconds);
-      view.to = read.to(eventSeconds, framePeriodSeconds);
-      const { first, last } = fixed ?? samplesWithin(seconds, view.from, view.to);
-      view.first = first;
-      view.last = last;
-      view.decidedBy = -1;
+    fill: (eventSeconds, offsets, offsetsFrom) => {
+      bound(eventSeconds);
+      if (offsets.length <= offsetsFrom) return restore();
+      isMoved = true;
+      forEachCoordinate((base, shown, point, place) => move(base, shown, point, offsets, offsetsFrom + place * (window.active.to - window.active.from)));
+      mix(reachable.from, reachable.to);
+    },
+    draw: (eventSeconds, place) => {
+      bound(eventSeconds);
+      isMoved = true;
+      const from = Math.max(reachable.from, view.first - BESIDE);
+      const to = Math.min(reachable.to, view.last + 1 + BESIDE);
+      let start = place;
+      for (let p = 0; p < noises.length; p++) {
+        const own = noises[p];
+        const [base, shown] = [bases[p], drawn[p]];
+        if (!own || !base || !shown) continue;
+        own.noise ??= own.passage.noise(own.sd, frameCorrelation);
+        for (const axis of axes) {
+          own.noise.add(start, base[axis], shown[axis], from, to);
+          start += count;
+        }
+      }
+      mix(from, to);
     },
   };
 }
 
-function filtered(values: Float64Array, filter: Smoother | undefined): Float64Array {
-  if (!filter) return values;
-  const output = new Float64Array(values.length);
-  filter(values, output);
-  return output;
+/** Moves one coordinate by offsets of its own samples, each error alike to the one before, passed as the values are. */
+function slopes({ seconds, active, reachable, frameCorrelation: alike }: SampleWindow) {
+  const fresh = Math.sqrt(1 - alike * alike);
+  const [noise, passed] = [new Float64Array(seconds.length), new Float64Array(seconds.length)];
+  return (base: Float64Array, shown: Float64Array, { sd, passage }: PointSeries, offsets: Float64Array, offsetsFrom: number): void => {
+    let error = offsets[offsetsFrom] ?? 0;
+    for (let i = active.from; i < active.to; i++) {
+      if (i > active.from) error = alike * error + fresh * (offsets[offsetsFrom + i - active.from] ?? 0);
+      noise[i] = (sd[i] ?? 0) * error;
+    }
+    passage.pass(noise, passed);
+    for (let i = reachable.from; i < reachable.to; i++) shown[i] = (base[i] ?? NaN) + (passed[i] ?? 0);
+  };
 }

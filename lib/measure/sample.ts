@@ -3,7 +3,7 @@ import type { EventId } from "@/lib/measure/clip-input";
 import type { Expression } from "@/lib/measure/formula";
 import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PointId } from "@/lib/measure/points";
-import { windowFiller, windowUnknownCount, type SampleWindow, type WindowBase } from "@/lib/measure/sample-window";
+import { noiseLengthOf, windowFiller, windowUnknownCount, type SampleWindow, type WindowBase } from "@/lib/measure/sample-window";
 import type { WindowView } from "@/lib/measure/window-read";
 
 /** A number with its SD, by name. */
@@ -47,15 +47,18 @@ export interface Sample {
 
 export type DoubtGroup = "points" | "scale" | "time";
 
-/** Which doubt each unknown of a sample belongs to, in the order of its row. */
+/** Which doubt each unknown of a sample belongs to, in the order of its row, those of a window's points left out. */
+export function groupsBesideWindow({ inputs, lengths, resting, events }: Sample): readonly DoubtGroup[] {
+  const row = new Array<DoubtGroup>(2 * inputs.length).fill("points");
+  for (let i = 0; i < lengths.length; i++) row.push("scale");
+  for (let i = 0; i < resting.length; i++) row.push("points");
+  for (let i = 0; i < events.length; i++) row.push("time");
+  return row;
+}
+
+/** The same with every sample of a window's points. */
 export function groupsOf(sample: Sample): readonly DoubtGroup[] {
-  return [
-    ...sample.inputs.flatMap((): DoubtGroup[] => ["points", "points"]),
-    ...sample.lengths.map((): DoubtGroup => "scale"),
-    ...sample.resting.map((): DoubtGroup => "points"),
-    ...sample.events.map((): DoubtGroup => "time"),
-    ...new Array<DoubtGroup>(windowUnknownCount(sample.window)).fill("points"),
-  ];
+  return [...groupsBesideWindow(sample), ...new Array<DoubtGroup>(windowUnknownCount(sample.window)).fill("points")];
 }
 
 /** What a formula without a window is given in its place. */
@@ -63,8 +66,15 @@ const NO_WINDOW: WindowView = { seconds: new Float64Array(0), first: 0, last: -1
 
 /** The values of one set of unknowns. */
 export interface Evaluator {
-  /** The expression's value when every unknown lies `offsets[i]` SDs from its estimate; one number per unknown, as groupsOf. */
+  /**
+   * The expression's value when every unknown lies `offsets[i]` SDs from its estimate; one number per unknown, as groupsOf, or
+   * as groupsBesideWindow where the window's points stay.
+   */
   readonly valueAt: (offsets: Float64Array) => number;
+  /** The same with the window's points under the noise that starts at a place of the pool; offsets as groupsBesideWindow. */
+  readonly drawnAt: (offsets: Float64Array, place: number) => number;
+  /** Numbers of noise that one draw of the window takes. */
+  readonly noiseLength: number;
   /** The scales and the window of the last value, for what else is asked about it. */
   readonly scales: FormulaScales;
   readonly window: WindowView;
@@ -100,7 +110,7 @@ export function evaluatorOf(expression: Expression, sample: Sample, base: Window
     });
     return { position, terms, delays };
   });
-  const valueAt = (offsets: Float64Array): number => {
+  const place = (offsets: Float64Array): void => {
     lengths.forEach(({ id, value, sd }, i) => (scales.length[id] = value + sd * (offsets[lengthsFrom + i] ?? 0)));
     resting.forEach(({ id, value, sd }, i) => (scales.resting[id] = value + sd * (offsets[restingFrom + i] ?? 0)));
     events.forEach(({ id, value, sd }, i) => (seconds[id] = value + sd * (offsets[eventsFrom + i] ?? 0)));
@@ -117,8 +127,20 @@ export function evaluatorOf(expression: Expression, sample: Sample, base: Window
       position.h = h;
       position.v = v;
     }
-    filler?.fill(offsets, windowFrom, scales.seconds);
-    return expression.value(positions, scales, window);
   };
-  return { valueAt, scales, window };
+  return {
+    valueAt: (offsets) => {
+      place(offsets);
+      filler?.fill(scales.seconds, offsets, windowFrom);
+      return expression.value(positions, scales, window);
+    },
+    drawnAt: (offsets, noisePlace) => {
+      place(offsets);
+      filler?.draw(scales.seconds, noisePlace);
+      return expression.value(positions, scales, window);
+    },
+    noiseLength: noiseLengthOf(sample.window),
+    scales,
+    window,
+  };
 }
