@@ -3,7 +3,7 @@ import { lengthenedBy, noiseSeen, percentileFreedOfNoise } from "@/lib/measure/l
 import { median, medianSdFactor } from "@/lib/measure/order-statistics";
 import type { PointId, PointMix } from "@/lib/measure/points";
 import { framesWithAll, stanceFrames } from "@/lib/measure/stance-frames";
-import { secondsOf, type ClipTracks } from "@/lib/measure/tracks";
+import { framesBefore, secondsOf, type ClipTracks } from "@/lib/measure/tracks";
 
 /** Lengths of the body and the bat, in pixels of one view, that readings are divided by. */
 export type LengthId = "T" | "F" | "Fs" | "H" | "Ws" | "Wh" | "Ua" | "Fa" | "Lb" | "earSpan";
@@ -78,7 +78,8 @@ export function bodyLength(id: LengthId, tracks: ClipTracks, events: SwingInput[
     return worthwhile({ value, sd, isRough, isLate: quality === "late", hasSuggested: hasSuggested(frames, points, tracks), frames });
   }
   const from = events.stance?.seconds ?? -Infinity;
-  const frames = framesWithAll(tracks, points).filter((frame) => secondsOf(tracks, frame) >= from - tracks.periodSeconds / 10);
+  const placed = framesWithAll(tracks, points);
+  const frames = placed.slice(framesBefore({ frames: placed }, tracks, from - tracks.periodSeconds / 10));
   if (frames.length < 3) return null;
   const contact = events.contact?.seconds ?? 0;
   const isTurnUnseen = rule.isWidth === true && !frames.some((frame) => secondsOf(tracks, frame) >= contact + AWAY_FROM_CONTACT_SECONDS);
@@ -118,20 +119,39 @@ export function pointsOf(rule: Pick<LengthRule, "stretches">): readonly PointId[
 }
 
 /** Lengths on frames, freed of what noise adds to a short vector, and the share of the assumed noise that is seen in them. */
-function lengthsOn(frames: readonly number[], rule: LengthRule, tracks: ClipTracks, noise: PointNoise): { lengths: number[]; seen: number } {
-  const raw = frames.map((frame) => lengthOn(frame, rule, tracks));
-  const sds = frames.map((frame) => sdOnFrames([frame], rule, tracks, noise));
-  const seen = noiseSeen(raw, sds, frames.map((frame) => secondsOf(tracks, frame)), 6 * tracks.periodSeconds);
-  if (!rule.isShort) return { lengths: raw, seen };
-  return { lengths: raw.map((length, i) => length - lengthenedBy(length, Math.sqrt(seen) * (sds[i] ?? 0))), seen };
+function lengthsOn(frames: readonly number[], rule: LengthRule, tracks: ClipTracks, noise: PointNoise): { lengths: Float64Array; seen: number } {
+  const lengths = rawLengthsOn(frames, rule, tracks);
+  const variances = variancesOn(frames, rule, tracks, noise);
+  const seen = noiseSeen(lengths, variances, Float64Array.from(frames, (frame) => secondsOf(tracks, frame)), 6 * tracks.periodSeconds);
+  if (rule.isShort) for (let i = 0; i < lengths.length; i++) lengths[i] = (lengths[i] ?? NaN) - lengthenedBy(lengths[i] ?? NaN, Math.sqrt(seen * (variances[i] ?? 0)));
+  return { lengths, seen };
 }
 
-function lengthOn(frame: number, rule: LengthRule, tracks: ClipTracks): number {
-  return rule.stretches.reduce((sum, [from, to]) => {
-    const h = mixed(from, "h", frame, tracks) - mixed(to, "h", frame, tracks);
-    const v = mixed(from, "v", frame, tracks) - mixed(to, "v", frame, tracks);
-    return sum + (rule.isWidth ? Math.abs(h) : Math.hypot(h, v));
-  }, 0);
+function rawLengthsOn(frames: readonly number[], { stretches, isWidth }: LengthRule, tracks: ClipTracks): Float64Array {
+  const lengths = new Float64Array(frames.length);
+  for (const [from, to] of stretches) {
+    const [h, v] = (["h", "v"] as const).map((axis) => {
+      const ahead = mixedOn(frames, from, axis, tracks);
+      const behind = mixedOn(frames, to, axis, tracks);
+      return ahead.map((value, i) => value - (behind[i] ?? NaN));
+    }) as [Float64Array, Float64Array];
+    for (let i = 0; i < lengths.length; i++) {
+      const [across, up] = [h[i] ?? NaN, v[i] ?? NaN];
+      lengths[i] = (lengths[i] ?? 0) + (isWidth ? Math.abs(across) : Math.sqrt(across * across + up * up));
+    }
+  }
+  return lengths;
+}
+
+/** A mix of points on frames along one axis, pixels; NaN where one of them is not placed. */
+function mixedOn(frames: readonly number[], mix: PointMix, axis: "h" | "v", tracks: ClipTracks): Float64Array {
+  const sums = new Float64Array(frames.length);
+  for (const [point, weight] of Object.entries(mix) as [PointId, number][]) {
+    const row = tracks.byPoint[point]?.[axis];
+    if (!row) return sums.fill(NaN);
+    for (let i = 0; i < frames.length; i++) sums[i] = (sums[i] ?? 0) + weight * (row[frames[i] ?? 0] ?? NaN);
+  }
+  return sums;
 }
 
 /** A mix of points on a frame along one axis, pixels; NaN when one of them is not placed there. */
@@ -141,17 +161,24 @@ export function mixed(mix: PointMix, axis: "h" | "v", frame: number, tracks: Cli
   return sum;
 }
 
-/** Root mean square over the frames of the SD of the length on one frame, along its own direction. */
-function sdOnFrames(frames: readonly number[], rule: LengthRule, tracks: ClipTracks, noise: PointNoise): number {
+/** Variance of the length on each frame, along its own direction. */
+function variancesOn(frames: readonly number[], rule: LengthRule, tracks: ClipTracks, noise: PointNoise): Float64Array {
+  const variances = new Float64Array(frames.length);
   const ends = rule.stretches.flatMap(([from, to]) => [...Object.entries(from), ...Object.entries(to)]) as [PointId, number][];
-  const variance = frames.reduce(
-    (sum, frame) =>
-      sum + ends.reduce((own, [point, weight]) => own + (weight * noise(point, tracks.byPoint[point]?.suggestedFrames.has(frame) ?? false)) ** 2, 0),
-    0,
-  );
-  return Math.sqrt(variance / frames.length);
+  for (const [point, weight] of ends) {
+    const [placed, suggested] = [(weight * noise(point, false)) ** 2, (weight * noise(point, true)) ** 2];
+    const guessed = tracks.byPoint[point]?.suggestedFrames;
+    for (let i = 0; i < frames.length; i++) variances[i] = (variances[i] ?? 0) + (guessed?.has(frames[i] ?? 0) ? suggested : placed);
+  }
+  return variances;
+}
+
+/** Root mean square over the frames of the SD of the length on one frame. */
+function sdOnFrames(frames: readonly number[], rule: LengthRule, tracks: ClipTracks, noise: PointNoise): number {
+  return Math.sqrt(variancesOn(frames, rule, tracks, noise).reduce((sum, variance) => sum + variance, 0) / frames.length);
 }
 
 function hasSuggested(frames: readonly number[], points: readonly PointId[], tracks: ClipTracks): boolean {
-  return frames.some((frame) => points.some((point) => tracks.byPoint[point]?.suggestedFrames.has(frame)));
+  const guessed = points.flatMap((point) => tracks.byPoint[point]?.suggestedFrames ?? []).filter(({ size }) => size > 0);
+  return guessed.length > 0 && frames.some((frame) => guessed.some((own) => own.has(frame)));
 }

@@ -1,7 +1,7 @@
 import type { ClipContext } from "@/lib/measure/clip-context";
 import type { PointId } from "@/lib/measure/points";
 import { framesWithAll } from "@/lib/measure/stance-frames";
-import { secondsOf } from "@/lib/measure/tracks";
+import { framesBefore, secondsOf } from "@/lib/measure/tracks";
 
 /** Pairs of which the front one is plainly nearer the pitcher when the front foot lands, seen from the side. */
 const AHEAD_AT_PLANT = ["hip", "kn", "an", "heel", "toe"] as const;
@@ -39,7 +39,9 @@ function isWrongWay(pair: Pair, sign: 1 | -1, fromSeconds: number, toSeconds: nu
   const [front, back] = [`${pair}_f`, `${pair}_b`] as [PointId, PointId];
   if (!tracks) return false;
   const least = Math.max(PLAIN.torsos * (length("T")?.value ?? 0), PLAIN.sds * Math.SQRT2 * noise(front, false));
-  const frames = framesWithAll(tracks, [front, back]).filter((frame) => secondsOf(tracks, frame) >= fromSeconds && secondsOf(tracks, frame) <= toSeconds);
+  const both = framesWithAll(tracks, [front, back]);
+  const frames = [];
+  for (let i = framesBefore({ frames: both }, tracks, fromSeconds); i < both.length && secondsOf(tracks, both[i] ?? 0) <= toSeconds; i++) frames.push(both[i] ?? 0);
   const ahead = (frame: number) => sign * ((tracks.byPoint[front]?.h[frame] ?? NaN) - (tracks.byPoint[back]?.h[frame] ?? NaN));
   return frames.length > 0 && frames.every((frame) => ahead(frame) < -least);
 }

@@ -48,7 +48,7 @@ describe("noise", () => {
   const seconds = over(2000, (t) => t * 2);
   const random = seededRandom("seen");
   const noisy = (sd: number) => seconds.map((t) => 60 + 30 * Math.sin(3 * t) + sd * random.normal());
-  const seen = (values: readonly number[], assumed: number) => noiseSeen(values, values.map(() => assumed), seconds, 0.05);
+  const seen = (values: readonly number[], assumed: number) => noiseSeen(values, values.map(() => assumed ** 2), seconds, 0.05);
   it("that is what is assumed is seen whole, a third of it as a ninth of the variance, none as none", () => {
     expect(seen(noisy(2), 2)).toBeGreaterThan(0.85);
     expect(Math.abs(seen(noisy(2 / 3), 2) - 1 / 9)).toBeLessThan(0.03);

@@ -1,4 +1,4 @@
-import { percentile } from "@/lib/measure/order-statistics";
+import { median, percentile } from "@/lib/measure/order-statistics";
 
 /** Fewer lengths than this say too little about how they are spread. */
 const FEWEST = 10;
@@ -19,21 +19,22 @@ const MEDIAN_OF_SQUARE = 0.4549;
  * of each value about the line between its neighbours, by its median, so that quick moves and single jumps do not count.
  * Lengths placed better than the model says are corrected less.
  * 1 when fewer than three neighbours in a row say anything.
- * @param values one for each time, in order @param sds their assumed SDs @param seconds their times
+ * @param values one for each time, in order @param variances those that are assumed @param seconds their times
  * @param longestSeconds neighbours further apart than this are not compared
  */
-export function noiseSeen(values: readonly number[], sds: readonly number[], seconds: readonly number[], longestSeconds: number): number {
-  const shares: number[] = [];
+export function noiseSeen(values: ArrayLike<number>, variances: ArrayLike<number>, seconds: ArrayLike<number>, longestSeconds: number): number {
+  const shares = new Float64Array(values.length);
+  let count = 0;
   for (let i = 1; i + 1 < values.length; i++) {
     const [t0, t, t1] = [seconds[i - 1] ?? NaN, seconds[i] ?? NaN, seconds[i + 1] ?? NaN];
     if (!(t1 - t0 <= longestSeconds)) continue;
-    const share = (t - t0) / (t1 - t0);
-    const weights = [1 - share, -1, share];
-    const seen = weights.reduce((sum, weight, k) => sum + weight * (values[i - 1 + k] ?? NaN), 0) ** 2;
-    const assumed = weights.reduce((sum, weight, k) => sum + (weight * (sds[i - 1 + k] ?? NaN)) ** 2, 0);
-    if (assumed > 0) shares.push(seen / assumed);
+    const after = (t - t0) / (t1 - t0);
+    const before = 1 - after;
+    const seen = before * (values[i - 1] ?? NaN) - (values[i] ?? NaN) + after * (values[i + 1] ?? NaN);
+    const assumed = before * before * (variances[i - 1] ?? NaN) + (variances[i] ?? NaN) + after * after * (variances[i + 1] ?? NaN);
+    if (assumed > 0) shares[count++] = (seen * seen) / assumed;
   }
-  return shares.length > 0 ? Math.min(1, percentile(shares, 0.5) / MEDIAN_OF_SQUARE) : 1;
+  return count > 0 ? Math.min(1, median(shares.subarray(0, count)) / MEDIAN_OF_SQUARE) : 1;
 }
 
 /** By how much noise lengthens a vector on average: s^2 / 2L to first order, `sd` that of one axis. Pixels. */
@@ -47,7 +48,7 @@ export function lengthenedBy(length: number, sd: number): number {
  * are normally spread or all alike (simulation and extrapolation, Cook & Stefanski 1994). The percentile as it stands for
  * fewer than ten lengths. @param sd SD of one length, pixels
  */
-export function percentileFreedOfNoise(lengths: readonly number[], sd: number): number {
+export function percentileFreedOfNoise(lengths: ArrayLike<number>, sd: number): number {
   const asItStands = percentile(lengths, 0.95);
   if (lengths.length < FEWEST || !(sd > 1e-9 * asItStands)) return asItStands;
   const sorted = Float64Array.from(lengths).sort();

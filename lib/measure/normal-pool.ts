@@ -7,6 +7,9 @@ const SIZE = 1 << 17;
 /** A place in a pool goes round: `pool[place & POOL_MASK]`. */
 export const POOL_MASK = SIZE - 1;
 
+/** From any place within the mask on, so many numbers stand in a row: a pool's beginning is repeated behind its end. */
+export const POOL_RUN = 1 << 12;
+
 /** Rows kept of correlated or smoothed noise; a clip needs two or three. */
 const MOST_KEPT = 12;
 
@@ -17,16 +20,21 @@ const kept = new Map<string, Float64Array>();
 function normals(): Float64Array {
   if (!pool) {
     const random = seededRandom("normal pool");
-    pool = Float64Array.from({ length: SIZE }, () => random.normal());
+    pool = withRun(Float64Array.from({ length: SIZE + POOL_RUN }, (_, i) => (i < SIZE ? random.normal() : 0)));
   }
   return pool;
+}
+
+function withRun(row: Float64Array): Float64Array {
+  row.copyWithin(SIZE, 0, POOL_RUN);
+  return row;
 }
 
 function keptRow(key: string, make: () => Float64Array): Float64Array {
   const known = kept.get(key);
   if (known) return known;
   if (kept.size >= MOST_KEPT) kept.clear();
-  const row = make();
+  const row = withRun(make());
   kept.set(key, row);
   return row;
 }
@@ -40,7 +48,7 @@ export function frameNoise(alike: number): Float64Array {
   return keptRow(`${alike}`, () => {
     const source = normals();
     const fresh = Math.sqrt(1 - alike * alike);
-    const row = new Float64Array(SIZE);
+    const row = new Float64Array(SIZE + POOL_RUN);
     let error = 0;
     // Twice round, so that the end goes over into the beginning.
     for (let i = 0; i < 2 * SIZE; i++) {
@@ -56,7 +64,7 @@ export function smoothedFrameNoise(alike: number, reach: number): Float64Array {
   return keptRow(`${alike} ${reach}`, () => {
     const source = frameNoise(alike);
     const weights = parabolaWeights(2 * reach + 1, reach);
-    const row = new Float64Array(SIZE);
+    const row = new Float64Array(SIZE + POOL_RUN);
     for (let i = 0; i < SIZE; i++) {
       let sum = 0;
       for (let k = -reach; k <= reach; k++) sum += (weights[k + reach] ?? 0) * (source[(i + k) & POOL_MASK] ?? 0);

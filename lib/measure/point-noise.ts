@@ -25,19 +25,18 @@ const TORSO_PER = { leg: 0.588, arm: 0.867, bat: 0.6 } as const;
  * is placed, else what legs, arms or the bat say; 0 when nothing says it (then the pixel floor holds).
  */
 export function torsoForNoisePx(tracks: ClipTracks): number {
-  const torso = framesWithAll(tracks, ["sh_f", "sh_b", "hip_f", "hip_b"]).map((frame) =>
-    Math.hypot(sumOf("h", ["sh_f", "sh_b"], frame) - sumOf("h", ["hip_f", "hip_b"], frame), sumOf("v", ["sh_f", "sh_b"], frame) - sumOf("v", ["hip_f", "hip_b"], frame)) / 2,
-  );
-  if (torso.length > 0) return median(torso);
+  const { sh_f: shF, sh_b: shB, hip_f: hipF, hip_b: hipB } = tracks.byPoint;
+  if (shF && shB && hipF && hipB) {
+    const along = (axis: "h" | "v", frame: number) => (shF[axis][frame] ?? NaN) + (shB[axis][frame] ?? NaN) - (hipF[axis][frame] ?? NaN) - (hipB[axis][frame] ?? NaN);
+    const torso = framesWithAll(tracks, ["sh_f", "sh_b", "hip_f", "hip_b"]).map((frame) => Math.hypot(along("h", frame), along("v", frame)) / 2);
+    if (torso.length > 0) return median(torso);
+  }
   const leg = chain("hip_f", "kn_f", "an_f") || chain("hip_b", "kn_b", "an_b");
   if (leg > 0) return leg * TORSO_PER.leg;
   const arm = chain("sh_f", "el_f", "wr_f") || chain("sh_b", "el_b", "wr_b");
   if (arm > 0) return arm * TORSO_PER.arm;
   return chain("knob", "tip") * TORSO_PER.bat;
 
-  function sumOf(axis: "h" | "v", points: readonly PointId[], frame: number): number {
-    return points.reduce((sum, point) => sum + (tracks.byPoint[point]?.[axis][frame] ?? NaN), 0);
-  }
   function chain(...points: PointId[]): number {
     const frames = framesWithAll(tracks, points);
     const lengths = frames.map((frame) => points.slice(1).reduce((sum, point, i) => sum + between(tracks.byPoint[points[i] ?? point], tracks.byPoint[point], frame), 0));

@@ -159,7 +159,7 @@ function passagesOf(
   if (read.filterHz) {
     const known = new Float64Array(piece.seconds.length).fill(NaN);
     for (let i = run.from; i < run.to; i++) if (curves.every(({ curve }) => !Number.isNaN(curve.h[i]))) known[i] = 1;
-    const plan = planTrackFilter(known, piece.seconds, contact, read.filterHz);
+    const plan = planTrackFilter(known, piece.seconds, contact, read.filterHz, period);
     return plan.reason === null ? curves.map(() => filterPassage(plan, run)) : "none";
   }
   return points.map((point) => {

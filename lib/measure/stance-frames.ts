@@ -1,6 +1,6 @@
 import type { SwingInput } from "@/lib/measure/clip-input";
 import type { PointId } from "@/lib/measure/points";
-import { secondsOf, type ClipTracks } from "@/lib/measure/tracks";
+import { framesBefore, secondsOf, type ClipTracks } from "@/lib/measure/tracks";
 
 /** The frames that show the hitter standing still, and how good they are for it. */
 export interface StanceFrames {
@@ -15,7 +15,8 @@ const STILL_SECONDS = 0.25;
 export function framesWithAll(tracks: ClipTracks, points: readonly PointId[]): readonly number[] {
   const [first, ...others] = points.map((point) => tracks.byPoint[point]);
   if (!first || others.some((track) => !track)) return [];
-  return first.frames.filter((frame) => others.every((track) => !Number.isNaN(track?.h[frame])));
+  const holed = others.flatMap((track) => (track && track.frames.length < tracks.seconds.length ? [track.h] : []));
+  return holed.length === 0 ? first.frames : first.frames.filter((frame) => holed.every((row) => !Number.isNaN(row[frame])));
 }
 
 /**
@@ -28,10 +29,13 @@ export function stanceFrames(tracks: ClipTracks, points: readonly PointId[], eve
   const slack = tracks.periodSeconds / 10;
   const stance = events.stance?.seconds;
   if (stance !== undefined) {
-    const still = frames.filter((frame) => {
+    const still = [];
+    for (let i = framesBefore({ frames }, tracks, stance - STILL_SECONDS - slack); i < frames.length; i++) {
+      const frame = frames[i] ?? 0;
       const before = stance - secondsOf(tracks, frame);
-      return before >= -slack && before <= STILL_SECONDS + slack;
-    });
+      if (before < -slack) break;
+      if (before <= STILL_SECONDS + slack) still.push(frame);
+    }
     if (still.length > 0) return { frames: still, quality: "still" };
   }
   const toe = events.toe?.seconds;

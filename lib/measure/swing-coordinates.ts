@@ -19,7 +19,7 @@ export interface PictureFrame {
 
 /** +1 or -1: what the picture's x counts for the view's horizontal axis. The only place where side and mirror are used. */
 export function horizontalSign({ view, side, mirrored }: PictureFrame): 1 | -1 {
-  const isFlipped = [side === "left", view === "front", mirrored].filter(Boolean).length % 2 === 1;
+  const isFlipped = ((side === "left") !== (view === "front")) !== mirrored;
   return isFlipped ? -1 : 1;
 }
 

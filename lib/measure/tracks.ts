@@ -1,4 +1,4 @@
-import type { ClipInput, Side } from "@/lib/measure/clip-input";
+import type { ClipInput, PlacedPoint, Side } from "@/lib/measure/clip-input";
 import { framePeriod } from "@/lib/measure/event-times";
 import { POINT_IDS, type PointId } from "@/lib/measure/points";
 import { swingPositionOf } from "@/lib/measure/swing-coordinates";
@@ -33,12 +33,33 @@ export function tracksOf(clip: ClipInput, side: Side): ClipTracks | null {
   if (view === null || seconds === null || seconds.length < 2 || !seconds.every(Number.isFinite)) return null;
   const periodSeconds = framePeriod(seconds);
   if (!(periodSeconds > 0 && periodSeconds < Infinity)) return null;
+  const picture = { view, side, mirrored: clip.mirrored };
+  const started: Partial<Record<PointId, StartedTrack>> = {};
+  for (let frame = 0; frame < seconds.length; frame++) {
+    const places = clip.points[frame];
+    for (const point in places) {
+      if (!IS_POINT.has(point)) continue;
+      const place = places[point as PointId];
+      if (place) addPlace((started[point as PointId] ??= startTrack(point as PointId, seconds.length)), frame, place, clip, picture);
+    }
+  }
   const byPoint: Partial<Record<PointId, Track>> = {};
   for (const point of POINT_IDS) {
-    const track = trackOf(point, clip, { view, side, mirrored: clip.mirrored }, seconds.length);
-    if (track) byPoint[point] = track;
+    const track = started[point];
+    if (track && track.frames.length + track.framesOutside.length > 0) byPoint[point] = track;
   }
   return { seconds, periodSeconds, byPoint };
+}
+
+/** How many of a track's frames lie before a time. */
+export function framesBefore(track: Pick<Track, "frames">, tracks: Pick<ClipTracks, "seconds">, seconds: number): number {
+  let [low, high] = [0, track.frames.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((tracks.seconds[track.frames[middle] ?? 0] ?? NaN) < seconds) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** The same tracks after one point of the clip was changed: only its own track is made anew. */
@@ -48,33 +69,39 @@ export function retrack(tracks: ClipTracks, point: PointId, clip: ClipInput, sid
   return { ...tracks, byPoint: track ? { ...others, [point]: track } : others };
 }
 
-function trackOf(
-  point: PointId,
-  clip: ClipInput,
-  picture: Parameters<typeof swingPositionOf>[1],
-  frameCount: number,
-): Track | null {
-  const h = new Float64Array(frameCount).fill(NaN);
-  const v = new Float64Array(frameCount).fill(NaN);
-  const frames: number[] = [];
-  const framesOutside: number[] = [];
-  const suggestedFrames = new Set<number>();
+interface StartedTrack extends Track {
+  readonly frames: number[];
+  readonly framesOutside: number[];
+  readonly suggestedFrames: Set<number>;
+}
+
+const IS_POINT: ReadonlySet<string> = new Set(POINT_IDS);
+
+function startTrack(point: PointId, frameCount: number): StartedTrack {
+  return { point, frames: [], h: new Float64Array(frameCount).fill(NaN), v: new Float64Array(frameCount).fill(NaN), suggestedFrames: new Set(), framesOutside: [] };
+}
+
+function addPlace(track: StartedTrack, frame: number, place: PlacedPoint, { widthPx, heightPx }: ClipInput, picture: Parameters<typeof swingPositionOf>[1]): void {
+  if (!Number.isFinite(place.x) || !Number.isFinite(place.y)) return;
+  const isOutside = place.x < 0 || place.y < 0 || place.x > (widthPx ?? Infinity) || place.y > (heightPx ?? Infinity);
+  if (isOutside && (widthPx !== undefined || heightPx !== undefined)) {
+    track.framesOutside.push(frame);
+    return;
+  }
+  const { h, v } = swingPositionOf(place, picture);
+  track.h[frame] = h;
+  track.v[frame] = v;
+  track.frames.push(frame);
+  if (place.source === "suggested") track.suggestedFrames.add(frame);
+}
+
+function trackOf(point: PointId, clip: ClipInput, picture: Parameters<typeof swingPositionOf>[1], frameCount: number): Track | null {
+  const track = startTrack(point, frameCount);
   for (let frame = 0; frame < frameCount; frame++) {
     const place = clip.points[frame]?.[point];
-    if (!place || !Number.isFinite(place.x) || !Number.isFinite(place.y)) continue;
-    if (place.x < 0 || place.y < 0 || place.x > (clip.widthPx ?? Infinity) || place.y > (clip.heightPx ?? Infinity)) {
-      if (clip.widthPx !== undefined || clip.heightPx !== undefined) {
-        framesOutside.push(frame);
-        continue;
-      }
-    }
-    const position = swingPositionOf(place, picture);
-    h[frame] = position.h;
-    v[frame] = position.v;
-    frames.push(frame);
-    if (place.source === "suggested") suggestedFrames.add(frame);
+    if (place) addPlace(track, frame, place, clip, picture);
   }
-  return frames.length + framesOutside.length > 0 ? { point, frames, h, v, suggestedFrames, framesOutside } : null;
+  return track.frames.length + track.framesOutside.length > 0 ? track : null;
 }
 
 /** Real time of a frame, seconds from contact; NaN for no such frame. */

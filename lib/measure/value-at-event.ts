@@ -1,5 +1,5 @@
 import type { ClipTracks, Track } from "@/lib/measure/tracks";
-import { secondsOf } from "@/lib/measure/tracks";
+import { framesBefore, secondsOf } from "@/lib/measure/tracks";
 import type { TrustReasonId } from "@/lib/measure/trust-reasons";
 import { LARGEST_GAP } from "@/lib/measure/signals/pieces";
 
@@ -30,7 +30,7 @@ export function pointAtEvent(track: Track, tracks: ClipTracks, seconds: number, 
   const speed = speedAround(track, tracks, seconds, sdSeconds, Infinity);
   if (Math.abs(secondsOf(tracks, near) - seconds) <= (AS_IT_STANDS + EPSILON) * period) return { terms: [{ frame: near, weight: 1 }], speed };
   const before = lastFrameUpTo(track, tracks, seconds);
-  const after = track.frames.find((frame) => secondsOf(tracks, frame) > seconds);
+  const after = before === null ? undefined : track.frames[framesBefore(track, tracks, secondsOf(tracks, before)) + 1];
   if (before === null || after === undefined) return "points-missing";
   const from = secondsOf(tracks, before);
   const span = secondsOf(tracks, after) - from;
@@ -52,7 +52,8 @@ export function pointAtContact(track: Track, tracks: ClipTracks, seconds: number
   if (near === null) return "points-missing";
   const speed = speedAround(track, tracks, seconds, sdSeconds, seconds + tolerance);
   if (Math.abs(secondsOf(tracks, near) - seconds) <= tolerance) return { terms: [{ frame: near, weight: 1 }], speed };
-  const last = track.frames.filter((frame) => secondsOf(tracks, frame) < seconds).slice(-3);
+  const count = framesBefore(track, tracks, seconds);
+  const last = track.frames.slice(Math.max(0, count - 3), count);
   const [a, b, c] = last;
   if (a === undefined || b === undefined || c === undefined) return "points-missing";
   const times = [a, b, c].map((frame) => secondsOf(tracks, frame) - seconds) as [number, number, number];
@@ -77,22 +78,17 @@ export function lineWeightsAtZero(times: readonly [number, number, number]): [nu
 
 /** The last frame at or before a time on which the point is placed. */
 export function lastFrameUpTo(track: Track, tracks: ClipTracks, seconds: number): number | null {
-  let found: number | null = null;
-  for (const frame of track.frames) {
-    if (secondsOf(tracks, frame) > seconds) break;
-    found = frame;
-  }
-  return found;
+  const next = framesBefore(track, tracks, seconds);
+  const frame = track.frames[next];
+  return frame !== undefined && secondsOf(tracks, frame) === seconds ? frame : (track.frames[next - 1] ?? null);
 }
 
+/** The placed frame nearest to a time, the earlier of two. */
 function nearestFrame(track: Track, tracks: ClipTracks, seconds: number): number | null {
-  let best: number | null = null;
-  let distance = Infinity;
-  for (const frame of track.frames) {
-    const away = Math.abs(secondsOf(tracks, frame) - seconds);
-    if (away < distance) [best, distance] = [frame, away];
-  }
-  return best;
+  const next = framesBefore(track, tracks, seconds);
+  const [before, after] = [track.frames[next - 1], track.frames[next]];
+  if (before === undefined || after === undefined) return before ?? after ?? null;
+  return secondsOf(tracks, after) - seconds < seconds - secondsOf(tracks, before) ? after : before;
 }
 
 /**
@@ -104,9 +100,10 @@ function speedAround(track: Track, tracks: ClipTracks, seconds: number, sdSecond
   const limit = reach + (LARGEST_GAP + EPSILON) * tracks.periodSeconds;
   let first: number | null = null;
   let last: number | null = null;
-  for (const frame of track.frames) {
+  for (let i = framesBefore(track, tracks, seconds - limit); i < track.frames.length; i++) {
+    const frame = track.frames[i] ?? 0;
     const time = secondsOf(tracks, frame);
-    if (time > latest || Math.abs(time - seconds) > limit) continue;
+    if (time > latest || time - seconds > limit) break;
     const away = (target: number, other: number | null) =>
       other === null || Math.abs(time - target) < Math.abs(secondsOf(tracks, other) - target);
     if (away(seconds - reach, first)) first = frame;

@@ -70,7 +70,7 @@ export function twoPassFilter(cutoffHz: number, rateHz: number): PieceFilter {
     extendOddly(values, from, to, work);
     passOver(work, 0, length, 1, section);
     passOver(work, length - 1, length, -1, section);
-    for (let i = 0; i < count; i++) into[from + i] = work[i + PAD_SAMPLES] ?? NaN;
+    into.set(work.subarray(PAD_SAMPLES, PAD_SAMPLES + count), from);
     return true;
   };
 }
@@ -92,7 +92,7 @@ function extendOddly(values: Float64Array, from: number, to: number, work: Float
     work[i] = 2 * first - (values[from + PAD_SAMPLES - i] ?? NaN);
     work[PAD_SAMPLES + count + i] = 2 * last - (values[to - 2 - i] ?? NaN);
   }
-  for (let i = 0; i < count; i++) work[PAD_SAMPLES + i] = values[from + i] ?? NaN;
+  work.set(values.subarray(from, to), PAD_SAMPLES);
 }
 
 /** One pass in place, from `start` in steps of `step`, in the steady state of its first sample (transposed direct form II). */

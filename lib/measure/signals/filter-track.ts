@@ -37,6 +37,8 @@ export interface TrackFilter {
 
 interface PlannedPiece {
   readonly frames: readonly number[];
+  /** The frames follow each other without a hole. */
+  readonly isRow: boolean;
   readonly side: "before" | "after";
   readonly times: Float64Array;
   /** Null where the samples stand in equal steps. */
@@ -54,9 +56,10 @@ interface PlannedPiece {
  * @param seconds real time of each frame
  * @param contactSeconds null when contact is not known
  * @param cutoffHz two-pass cut-off @throws RangeError for a cut-off that is not above 0
+ * @param periodSeconds the median interval, where it is known already
  */
-export function planTrackFilter(known: Float64Array, seconds: ArrayLike<number>, contactSeconds: number | null, cutoffHz: number): TrackFilter {
-  const planned = planPieces(known, seconds, contactSeconds, cutoffHz);
+export function planTrackFilter(known: Float64Array, seconds: ArrayLike<number>, contactSeconds: number | null, cutoffHz: number, periodSeconds: number = framePeriod(Array.from(seconds))): TrackFilter {
+  const planned = planPieces(known, seconds, contactSeconds, cutoffHz, periodSeconds);
   if (typeof planned === "string") return { reason: planned, pieces: [], filter: (_values, into) => into.fill(NaN) };
   return {
     reason: null,
@@ -70,16 +73,15 @@ export function planTrackFilter(known: Float64Array, seconds: ArrayLike<number>,
  * @throws RangeError for a cut-off that is not above 0
  */
 export function filterTrack(values: Float64Array, seconds: ArrayLike<number>, contactSeconds: number | null, cutoffHz: number): FilteredTrack {
-  const planned = planPieces(values, seconds, contactSeconds, cutoffHz);
+  const planned = planPieces(values, seconds, contactSeconds, cutoffHz, framePeriod(Array.from(seconds)));
   const into = new Float64Array(values.length).fill(NaN);
   if (typeof planned === "string") return { values: into, pieces: [], reason: planned };
   writeFiltered(planned, values, into);
   return { values: into, pieces: planned.map(({ frames, side, work }) => ({ frames, side, values: work })), reason: null };
 }
 
-function planPieces(known: Float64Array, seconds: ArrayLike<number>, contactSeconds: number | null, cutoffHz: number): readonly PlannedPiece[] | UnfilteredReason {
+function planPieces(known: Float64Array, seconds: ArrayLike<number>, contactSeconds: number | null, cutoffHz: number, periodSeconds: number): readonly PlannedPiece[] | UnfilteredReason {
   if (!(cutoffHz > 0 && cutoffHz < Infinity)) throw new RangeError(`the cut-off must be above 0 Hz, not ${cutoffHz}`);
-  const periodSeconds = framePeriod(Array.from(seconds));
   if (!(periodSeconds > 0)) return "no-rate";
   if (!(cutoffHz < 0.5 / periodSeconds)) return "slow-frames";
   const pieces = piecesOf(known, seconds, periodSeconds, contactSeconds);
@@ -91,7 +93,8 @@ function planPieces(known: Float64Array, seconds: ArrayLike<number>, contactSeco
     const count = even?.length ?? times.length;
     const rateHz = (count - 1) / ((times[times.length - 1] ?? NaN) - (times[0] ?? NaN));
     if (count < LEAST_SAMPLES || !(cutoffHz < rateHz / 2)) return [];
-    return [{ frames, side, times, even, run: twoPassFilter(cutoffHz, rateHz), work: new Float64Array(times.length) }];
+    const isRow = (frames.at(-1) ?? NaN) - (frames[0] ?? NaN) === frames.length - 1;
+    return [{ frames, isRow, side, times, even, run: twoPassFilter(cutoffHz, rateHz), work: new Float64Array(times.length) }];
   });
   return planned.length > 0 ? planned : "short-piece";
 }
@@ -100,14 +103,19 @@ function planPieces(known: Float64Array, seconds: ArrayLike<number>, contactSeco
 function writeFiltered(planned: readonly PlannedPiece[], values: Float64Array, into: Float64Array): void {
   for (const piece of planned) filterPiece(piece, values);
   into.fill(NaN);
-  for (const side of ["after", "before"] as const) {
-    for (const piece of planned) if (piece.side === side) piece.frames.forEach((frame, i) => (into[frame] = piece.work[i] ?? NaN));
-  }
+  for (const side of ["after", "before"] as const) for (const piece of planned) if (piece.side === side) writePiece(piece, into);
+}
+
+function writePiece({ frames, isRow, work }: PlannedPiece, into: Float64Array): void {
+  if (isRow) into.set(work, frames[0]);
+  else for (let i = 0; i < frames.length; i++) into[frames[i] ?? 0] = work[i] ?? NaN;
 }
 
 /** Filters one run into its own memory. */
-function filterPiece({ frames, times, even, run, work }: PlannedPiece, values: Float64Array): void {
-  frames.forEach((frame, i) => (work[i] = values[frame] ?? NaN));
+function filterPiece({ frames, isRow, times, even, run, work }: PlannedPiece, values: Float64Array): void {
+  const [first] = frames;
+  if (isRow && first !== undefined) work.set(values.subarray(first, first + work.length));
+  else for (let i = 0; i < frames.length; i++) work[i] = values[frames[i] ?? 0] ?? NaN;
   if (!even) {
     run(work, work);
     return;

@@ -1,4 +1,4 @@
-import { frameNoise, POOL_MASK, smoothedFrameNoise } from "@/lib/measure/normal-pool";
+import { frameNoise, POOL_MASK, POOL_RUN, smoothedFrameNoise } from "@/lib/measure/normal-pool";
 import { weightIn, type ParabolaFit } from "@/lib/measure/smoothing/parabola-fit";
 import { samplesInReach } from "@/lib/measure/smoothing/reach";
 
@@ -27,7 +27,7 @@ export function filteredNoise(filter: (input: Float64Array, output: Float64Array
   const [noise, passed] = [new Float64Array(sd.length), new Float64Array(sd.length)];
   return {
     add: (place, base, output, begin, end) => {
-      for (let i = run.from; i < run.to; i++) noise[i] = (sd[i] ?? 0) * (source[(place + i) & POOL_MASK] ?? 0);
+      for (let i = run.from, at = (place + i) & POOL_MASK; i < run.to; i++, at = (at + 1) & POOL_MASK) noise[i] = (sd[i] ?? 0) * (source[at] ?? 0);
       filter(noise, passed);
       for (let i = begin; i < end; i++) output[i] = (base[i] ?? NaN) + (passed[i] ?? 0);
     },
@@ -43,34 +43,49 @@ export function filteredNoise(filter: (input: Float64Array, output: Float64Array
 export function smoothedNoise(fit: ParabolaFit, sd: Float64Array, alike: number, framePeriodSeconds: number, begin: number, end: number): WindowNoise {
   const source = frameNoise(alike);
   const reach = samplesInReach(fit.reachSeconds, framePeriodSeconds);
-  const isReady = new Uint8Array(sd.length);
-  const rows: (Float64Array | undefined)[] = [];
-  let hasReady = false;
   const breaks = breaksOf(fit, sd, framePeriodSeconds);
-  for (let i = begin; i < end; i++) {
+  const isReady = (i: number): boolean => {
     const [first, last] = [i - reach, i + reach];
-    if (reach >= 2 && fit.from[i] === first && fit.to[i] === last + 1 && breaks[last] === breaks[first]) {
-      isReady[i] = 1;
-      hasReady = true;
-    } else rows[i] = weightsOf(fit, sd, i);
+    return reach >= 2 && fit.from[i] === first && fit.to[i] === last + 1 && breaks[last] === breaks[first];
+  };
+  const runs: NoiseRun[] = [];
+  for (let from = begin; from < end; ) {
+    let to = from + 1;
+    if (isReady(from)) while (to < end && to - from < POOL_RUN && isReady(to) && sd[to] === sd[from]) to++;
+    runs.push(isReady(from) ? { from, to, sd: sd[from] ?? 0, first: 0, weights: null } : { from, to, sd: 1, first: fit.from[from] ?? 0, weights: weightsOf(fit, sd, from) });
+    from = to;
   }
-  const ready = hasReady ? smoothedFrameNoise(alike, reach) : source;
+  const ready = runs.some(({ weights }) => !weights) ? smoothedFrameNoise(alike, reach) : source;
   return {
     add: (place, base, output, first, last) => {
-      for (let i = first; i < last; i++) {
-        if (isReady[i]) {
-          output[i] = (base[i] ?? NaN) + (sd[i] ?? 0) * (ready[(place + i) & POOL_MASK] ?? 0);
-          continue;
-        }
-        const row = rows[i];
-        if (!row) continue;
-        const from = place + (fit.from[i] ?? 0);
-        let sum = base[i] ?? NaN;
-        for (let k = 0; k < row.length; k++) sum += (row[k] ?? 0) * (source[(from + k) & POOL_MASK] ?? 0);
-        output[i] = sum;
+      for (const run of runs) {
+        if (run.to <= first || run.from >= last) continue;
+        if (run.weights) output[run.from] = (base[run.from] ?? NaN) + summed(run.weights, source, place + run.first);
+        else addRun(ready, run.sd, place, base, output, Math.max(first, run.from), Math.min(last, run.to));
       }
     },
   };
+}
+
+/** Samples from..to-1 that are taken ready from the pool, or a single one that is summed up from `first` on. */
+interface NoiseRun {
+  readonly from: number;
+  readonly to: number;
+  readonly sd: number;
+  readonly first: number;
+  readonly weights: Float64Array | null;
+}
+
+/** At most POOL_RUN samples. */
+function addRun(pool: Float64Array, sd: number, place: number, base: Float64Array, output: Float64Array, from: number, to: number): void {
+  const ahead = ((place + from) & POOL_MASK) - from;
+  for (let i = from; i < to; i++) output[i] = (base[i] ?? NaN) + sd * (pool[ahead + i] ?? 0);
+}
+
+function summed(weights: Float64Array, pool: Float64Array, place: number): number {
+  let sum = 0;
+  for (let k = 0, at = place & POOL_MASK; k < weights.length; k++, at++) sum += (weights[k] ?? 0) * (pool[at] ?? 0);
+  return sum;
 }
 
 /** How many samples up to each one do not go on evenly from the one before: not placed, another doubt, another step of time. */
