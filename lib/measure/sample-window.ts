@@ -1,6 +1,7 @@
 import type { EventId } from "@/lib/measure/clip-input";
 import type { PointId } from "@/lib/measure/points";
 import type { Passage, Stretch } from "@/lib/measure/smoothing/passage";
+import type { WindowNoise } from "@/lib/measure/smoothing/window-noise";
 import type { WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
 
 /** Both coordinates of a point on every sample. Swing coordinates in pixels. */
@@ -87,33 +88,30 @@ export type WindowBase = "placed" | "drawn" | "guessed";
 
 /** Prepares a window to be evaluated many times. */
 export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller {
-  const { seconds, points, tracks, read, fixed, framePeriodSeconds, reachable, frameCorrelation } = window;
+  const { seconds, points, read, fixed, framePeriodSeconds, reachable, frameCorrelation } = window;
   const count = seconds.length;
-  const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
+  const axes: readonly ("h" | "v")[] = read.axes ? [read.axes] : ["h", "v"];
   const bases = points.map(({ placed, guess }) => (of === "placed" ? placed : of === "drawn" ? guess().passed : guess().bare));
-  const drawn = bases.map(({ h, v }) => ({ h: h.slice(), v: v.slice() }));
   const at: Record<string, WindowTrack> = {};
-  const mixes: { readonly to: WindowTrack; readonly parts: readonly { readonly point: number; readonly weight: number }[] }[] = [];
-  for (const { name, parts } of tracks) {
-    const [only] = parts;
-    const alone = parts.length === 1 && only?.weight === 1 ? drawn[only.point] : undefined;
-    const to = alone ?? { h: new Float64Array(count), v: new Float64Array(count) };
-    at[name] = to;
-    if (!alone) mixes.push({ to, parts });
-  }
   const view: { -readonly [P in keyof WindowView]: WindowView[P] } = { seconds, first: 0, last: -1, from: NaN, to: NaN, framePeriodSeconds, at, decidedBy: -1 };
-  const mix = (from: number, to: number): void => {
-    for (const { to: track, parts } of mixes) {
-      for (const axis of axes) {
-        const sum = track[axis].fill(0, from, to);
-        for (const { point, weight } of parts) {
-          const series = drawn[point]?.[axis];
-          if (series) for (let i = from; i < to; i++) sum[i] = (sum[i] ?? 0) + weight * (series[i] ?? NaN);
-        }
-      }
-    }
+  // Until something moves, what is shown are the bases themselves.
+  let shown: readonly Curve[] = bases;
+  let mixes = show(window, shown, at);
+  mixInto(mixes, shown, axes, 0, count);
+  let isMoved = false;
+  const startMoving = (): void => {
+    isMoved = true;
+    if (shown !== bases) return;
+    shown = bases.map(({ h, v }) => ({ h: axes.includes("h") ? h.slice() : h, v: axes.includes("v") ? v.slice() : v }));
+    mixes = show(window, shown, at);
+    mixInto(mixes, shown, axes, 0, count);
   };
-  mix(0, count);
+  const restore = (): void => {
+    if (!isMoved) return;
+    isMoved = false;
+    bases.forEach((base, p) => axes.forEach((axis) => shown[p]?.[axis].set(base[axis])));
+    mixInto(mixes, shown, axes, 0, count);
+  };
   const bound = (eventSeconds: Readonly<Record<EventId, number>>): void => {
     view.from = read.from(eventSeconds, framePeriodSeconds);
     view.to = read.to(eventSeconds, framePeriodSeconds);
@@ -122,53 +120,72 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
     view.last = last;
     view.decidedBy = -1;
   };
-  /** Calls for every coordinate in use: its base, what is shown of it, its passage and its place in the row of coordinates. */
-  const forEachCoordinate = (work: (base: Float64Array, shown: Float64Array, point: PointSeries, place: number) => void): void => {
-    let place = 0;
-    points.forEach((point, p) => {
-      for (const axis of axes) {
-        const [base, shown] = [bases[p]?.[axis], drawn[p]?.[axis]];
-        if (base && shown) work(base, shown, point, place++);
-      }
-    });
-  };
-  let isMoved = false;
-  const restore = (): void => {
-    if (!isMoved) return;
-    forEachCoordinate((base, shown) => shown.set(base));
-    mix(0, count);
-    isMoved = false;
-  };
   const move = slopes(window);
-  const noises = points.map(({ passage, sd }) => ({ passage, sd, noise: null as ReturnType<Passage["noise"]> | null }));
+  let noises: readonly WindowNoise[] | null = null;
   return {
     view,
     fill: (eventSeconds, offsets, offsetsFrom) => {
       bound(eventSeconds);
       if (offsets.length <= offsetsFrom) return restore();
-      isMoved = true;
-      forEachCoordinate((base, shown, point, place) => move(base, shown, point, offsets, offsetsFrom + place * (window.active.to - window.active.from)));
-      mix(reachable.from, reachable.to);
+      startMoving();
+      let place = offsetsFrom;
+      points.forEach((point, p) => {
+        for (const axis of axes) {
+          const [base, own] = [bases[p]?.[axis], shown[p]?.[axis]];
+          if (base && own) move(base, own, point, offsets, place);
+          place += window.active.to - window.active.from;
+        }
+      });
+      mixInto(mixes, shown, axes, reachable.from, reachable.to);
     },
     draw: (eventSeconds, place) => {
       bound(eventSeconds);
-      isMoved = true;
+      startMoving();
+      noises ??= points.map(({ passage, sd }) => passage.noise(sd, frameCorrelation));
       const from = Math.max(reachable.from, view.first - BESIDE);
       const to = Math.min(reachable.to, view.last + 1 + BESIDE);
       let start = place;
       for (let p = 0; p < noises.length; p++) {
-        const own = noises[p];
-        const [base, shown] = [bases[p], drawn[p]];
-        if (!own || !base || !shown) continue;
-        own.noise ??= own.passage.noise(own.sd, frameCorrelation);
+        const [noise, base, own] = [noises[p], bases[p], shown[p]];
+        if (!noise || !base || !own) continue;
         for (const axis of axes) {
-          own.noise.add(start, base[axis], shown[axis], from, to);
+          noise.add(start, base[axis], own[axis], from, to);
           start += count;
         }
       }
-      mix(from, to);
+      mixInto(mixes, shown, axes, from, to);
     },
   };
+}
+
+interface Mixed {
+  readonly to: WindowTrack;
+  readonly parts: readonly { readonly point: number; readonly weight: number }[];
+}
+
+/** Puts the tracks of a window up for view: those of a single point directly, the others to be mixed. */
+function show({ tracks, seconds }: SampleWindow, shown: readonly Curve[], at: Record<string, WindowTrack>): readonly Mixed[] {
+  const mixes: Mixed[] = [];
+  for (const { name, parts } of tracks) {
+    const [only] = parts;
+    const alone = parts.length === 1 && only?.weight === 1 ? shown[only.point] : undefined;
+    const to = alone ?? at[name] ?? { h: new Float64Array(seconds.length), v: new Float64Array(seconds.length) };
+    at[name] = to;
+    if (!alone) mixes.push({ to, parts });
+  }
+  return mixes;
+}
+
+function mixInto(mixes: readonly Mixed[], shown: readonly Curve[], axes: readonly ("h" | "v")[], from: number, to: number): void {
+  for (const { to: track, parts } of mixes) {
+    for (const axis of axes) {
+      const sum = track[axis].fill(0, from, to);
+      for (const { point, weight } of parts) {
+        const series = shown[point]?.[axis];
+        if (series) for (let i = from; i < to; i++) sum[i] = (sum[i] ?? 0) + weight * (series[i] ?? NaN);
+      }
+    }
+  }
 }
 
 /** Moves one coordinate by offsets of its own samples, each error alike to the one before, passed as the values are. */

@@ -13,15 +13,14 @@ const AGREES_WITHIN_SDS = 2;
 export function bestGuesses(fits: readonly ParabolaFit[], axes: readonly Float64Array[], sd: Float64Array, frameCorrelation: number, begin: number, end: number): Float64Array[] {
   const count = sd.length;
   const inflation = (1 + frameCorrelation) / (1 - frameCorrelation);
-  const chosen = new Uint8Array(count).fill(fits.length - 1);
-  const [low, high] = [new Float64Array(count), new Float64Array(count)];
-  const isOpen = new Uint8Array(count);
-  const smooth = axes.map((values) => {
-    low.fill(-Infinity);
-    high.fill(Infinity);
-    isOpen.fill(1);
-    return fits.map((fit, reach) => {
-      const own = new Float64Array(count);
+  const { low, high, chosen, isOpen, smooth } = memoryFor(count, axes.length * fits.length);
+  chosen.fill(fits.length - 1, begin, end);
+  axes.forEach((values, axis) => {
+    low.fill(-Infinity, begin, end);
+    high.fill(Infinity, begin, end);
+    isOpen.fill(1, begin, end);
+    fits.forEach((fit, reach) => {
+      const own = smooth[axis * fits.length + reach] ?? low;
       smoothThrough(fit, values, own, begin, end);
       for (let i = begin; i < end; i++) {
         if (!isOpen[i]) continue;
@@ -34,12 +33,28 @@ export function bestGuesses(fits: readonly ParabolaFit[], axes: readonly Float64
         isOpen[i] = 0;
         chosen[i] = Math.min(chosen[i] ?? 0, Math.max(0, reach - 1));
       }
-      return own;
     });
   });
-  return smooth.map((reaches) => {
+  return axes.map((_, axis) => {
     const guess = new Float64Array(count).fill(NaN);
-    for (let i = begin; i < end; i++) guess[i] = reaches[chosen[i] ?? 0]?.[i] ?? NaN;
+    for (let i = begin; i < end; i++) guess[i] = smooth[axis * fits.length + (chosen[i] ?? 0)]?.[i] ?? NaN;
     return guess;
   });
+}
+
+interface Memory {
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  readonly chosen: Uint8Array;
+  readonly isOpen: Uint8Array;
+  readonly smooth: Float64Array[];
+}
+
+let memory: Memory = { low: new Float64Array(0), high: new Float64Array(0), chosen: new Uint8Array(0), isOpen: new Uint8Array(0), smooth: [] };
+
+/** Used again from call to call. */
+function memoryFor(count: number, rows: number): Memory {
+  if (memory.low.length < count) memory = { low: new Float64Array(count), high: new Float64Array(count), chosen: new Uint8Array(count), isOpen: new Uint8Array(count), smooth: [] };
+  while (memory.smooth.length < rows) memory.smooth.push(new Float64Array(memory.low.length));
+  return memory;
 }
