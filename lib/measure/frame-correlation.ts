@@ -54,7 +54,10 @@ function productsOf(track: Track, weights: Float64Array, reach: number): readonl
 
 /** Products of neighbouring residuals, on frames with all their neighbours placed. */
 function residualProducts(values: Float64Array, weights: Float64Array, reach: number): Products {
-  let [product, square, pairs, before] = [0, 0, 0, NaN];
+  let product = 0;
+  let square = 0;
+  let pairs = 0;
+  let before = NaN;
   for (let i = reach; i < values.length - reach; i++) {
     let smooth = 0;
     for (let k = -reach; k <= reach; k++) smooth += (weights[k + reach] ?? 0) * (values[i + k] ?? NaN);

@@ -13,24 +13,24 @@ export const POOL_RUN = 1 << 12;
 /** Rows kept of correlated or smoothed noise; a clip needs two or three. */
 const MOST_KEPT = 12;
 
-let pool: Float64Array | null = null;
-const kept = new Map<string, Float64Array>();
+let pool: Float32Array | null = null;
+const kept = new Map<string, Float32Array>();
 
 /** Standard normal numbers made once, the same on every machine: drawn readings take stretches of them. */
-function normals(): Float64Array {
+function normals(): Float32Array {
   if (!pool) {
     const random = seededRandom("normal pool");
-    pool = withRun(Float64Array.from({ length: SIZE + POOL_RUN }, (_, i) => (i < SIZE ? random.normal() : 0)));
+    pool = withRun(Float32Array.from({ length: SIZE + POOL_RUN }, (_, i) => (i < SIZE ? random.normal() : 0)));
   }
   return pool;
 }
 
-function withRun(row: Float64Array): Float64Array {
+function withRun(row: Float32Array): Float32Array {
   row.copyWithin(SIZE, 0, POOL_RUN);
   return row;
 }
 
-function keptRow(key: string, make: () => Float64Array): Float64Array {
+function keptRow(key: string, make: () => Float32Array): Float32Array {
   const known = kept.get(key);
   if (known) return known;
   if (kept.size >= MOST_KEPT) kept.clear();
@@ -43,12 +43,12 @@ function keptRow(key: string, make: () => Float64Array): Float64Array {
  * Noise of variance 1 on the frames of a point, each error alike to the one before by `alike` (a first-order autoregression): a
  * row that goes round.
  */
-export function frameNoise(alike: number): Float64Array {
+export function frameNoise(alike: number): Float32Array {
   if (alike === 0) return normals();
   return keptRow(`${alike}`, () => {
     const source = normals();
     const fresh = Math.sqrt(1 - alike * alike);
-    const row = new Float64Array(SIZE + POOL_RUN);
+    const row = new Float32Array(SIZE + POOL_RUN);
     let error = 0;
     // Twice round, so that the end goes over into the beginning.
     for (let i = 0; i < 2 * SIZE; i++) {
@@ -60,11 +60,11 @@ export function frameNoise(alike: number): Float64Array {
 }
 
 /** The same noise through parabolas of least squares over `reach` evenly spaced frames to either side, place by place. */
-export function smoothedFrameNoise(alike: number, reach: number): Float64Array {
+export function smoothedFrameNoise(alike: number, reach: number): Float32Array {
   return keptRow(`${alike} ${reach}`, () => {
     const source = frameNoise(alike);
     const weights = parabolaWeights(2 * reach + 1, reach);
-    const row = new Float64Array(SIZE + POOL_RUN);
+    const row = new Float32Array(SIZE + POOL_RUN);
     for (let i = 0; i < SIZE; i++) {
       let sum = 0;
       for (let k = -reach; k <= reach; k++) sum += (weights[k + reach] ?? 0) * (source[(i + k) & POOL_MASK] ?? 0);

@@ -50,12 +50,6 @@ export function windowUnknownCount(window: SampleWindow | null): number {
   return window.points.length * (window.active.to - window.active.from) * (window.read.axes ? 1 : 2);
 }
 
-/** Numbers of noise that one draw of a window takes. */
-export function noiseLengthOf(window: SampleWindow | null): number {
-  if (!window) return 0;
-  return window.points.length * window.seconds.length * (window.read.axes ? 1 : 2);
-}
-
 /** Samples with from <= time <= to; last < first when there are none. */
 export function samplesWithin(seconds: Float64Array, from: number, to: number): { first: number; last: number } {
   const slack = 1e-9;
@@ -144,13 +138,13 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
       noises ??= points.map(({ passage, sd }) => passage.noise(sd, frameCorrelation));
       const from = Math.max(reachable.from, view.first - BESIDE);
       const to = Math.min(reachable.to, view.last + 1 + BESIDE);
-      let start = place;
+      let start = place - window.active.from;
       for (let p = 0; p < noises.length; p++) {
         const [noise, base, own] = [noises[p], bases[p], shown[p]];
         if (!noise || !base || !own) continue;
         for (const axis of axes) {
           noise.add(start, base[axis], own[axis], from, to);
-          start += count;
+          start += window.active.to - window.active.from;
         }
       }
       mixInto(mixes, shown, axes, from, to);

@@ -3,7 +3,7 @@ import type { EventId } from "@/lib/measure/clip-input";
 import type { Expression } from "@/lib/measure/formula";
 import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { PointId } from "@/lib/measure/points";
-import { noiseLengthOf, windowFiller, windowUnknownCount, type SampleWindow, type WindowBase } from "@/lib/measure/sample-window";
+import { windowFiller, windowUnknownCount, type SampleWindow, type WindowBase } from "@/lib/measure/sample-window";
 import type { WindowView } from "@/lib/measure/window-read";
 
 /** A number with its SD, by name. */
@@ -111,11 +111,21 @@ export function evaluatorOf(expression: Expression, sample: Sample, base: Window
     return { position, terms, delays };
   });
   const place = (offsets: Float64Array): void => {
-    lengths.forEach(({ id, value, sd }, i) => (scales.length[id] = value + sd * (offsets[lengthsFrom + i] ?? 0)));
-    resting.forEach(({ id, value, sd }, i) => (scales.resting[id] = value + sd * (offsets[restingFrom + i] ?? 0)));
-    events.forEach(({ id, value, sd }, i) => (seconds[id] = value + sd * (offsets[eventsFrom + i] ?? 0)));
+    for (let i = 0; i < lengths.length; i++) {
+      const length = lengths[i];
+      if (length) scales.length[length.id] = length.value + length.sd * (offsets[lengthsFrom + i] ?? 0);
+    }
+    for (let i = 0; i < resting.length; i++) {
+      const height = resting[i];
+      if (height) scales.resting[height.id] = height.value + height.sd * (offsets[restingFrom + i] ?? 0);
+    }
+    for (let i = 0; i < events.length; i++) {
+      const event = events[i];
+      if (event) seconds[event.id] = event.value + event.sd * (offsets[eventsFrom + i] ?? 0);
+    }
     for (const { position, terms, delays } of plans) {
-      let [h, v] = [0, 0];
+      let h = 0;
+      let v = 0;
       for (const delay of delays) {
         h += delay.h * (offsets[delay.at] ?? 0);
         v += delay.v * (offsets[delay.at] ?? 0);
@@ -139,7 +149,7 @@ export function evaluatorOf(expression: Expression, sample: Sample, base: Window
       filler?.draw(scales.seconds, noisePlace);
       return expression.value(positions, scales, window);
     },
-    noiseLength: noiseLengthOf(sample.window),
+    noiseLength: windowUnknownCount(sample.window),
     scales,
     window,
   };

@@ -111,7 +111,9 @@ export function smoothThrough({ times, isKnown, from, to, by0, by1, by2 }: Parab
   if (sums[0].length <= last - first) sums = [new Float64Array(2 * (last - first) + 1), new Float64Array(2 * (last - first) + 1), new Float64Array(2 * (last - first) + 1)];
   const [p0, p1, p2] = sums;
   const origin = times[(first + last) >> 1] ?? NaN;
-  let [a, b, c] = [0, 0, 0];
+  let a = 0;
+  let b = 0;
+  let c = 0;
   p0[0] = p1[0] = p2[0] = 0;
   for (let j = first; j < last; j++) {
     if (isKnown[j]) {

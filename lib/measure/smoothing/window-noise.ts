@@ -77,12 +77,12 @@ interface NoiseRun {
 }
 
 /** At most POOL_RUN samples. */
-function addRun(pool: Float64Array, sd: number, place: number, base: Float64Array, output: Float64Array, from: number, to: number): void {
+function addRun(pool: Float32Array, sd: number, place: number, base: Float64Array, output: Float64Array, from: number, to: number): void {
   const ahead = ((place + from) & POOL_MASK) - from;
   for (let i = from; i < to; i++) output[i] = (base[i] ?? NaN) + sd * (pool[ahead + i] ?? 0);
 }
 
-function summed(weights: Float64Array, pool: Float64Array, place: number): number {
+function summed(weights: Float64Array, pool: Float32Array, place: number): number {
   let sum = 0;
   for (let k = 0, at = place & POOL_MASK; k < weights.length; k++, at++) sum += (weights[k] ?? 0) * (pool[at] ?? 0);
   return sum;

@@ -30,12 +30,16 @@ export function placeAt(track: WindowTrack, window: WindowView, time: number): S
 export function pathThrough(track: WindowTrack, window: WindowView): { readonly length: number; readonly start: SwingPosition; readonly end: SwingPosition } {
   const start = placeAt(track, window, window.from);
   const end = placeAt(track, window, window.to);
-  let [length, h, v] = [0, start.h, start.v];
+  let length = 0;
+  let h = start.h;
+  let v = start.v;
   for (let i = window.first; i <= window.last; i++) {
-    const [nextH, nextV] = [track.h[i] ?? NaN, track.v[i] ?? NaN];
+    const nextH = track.h[i] ?? NaN;
+    const nextV = track.v[i] ?? NaN;
     if (Number.isNaN(nextH)) continue;
-    length += Math.hypot(nextH - h, nextV - v);
-    [h, v] = [nextH, nextV];
+    length += Math.sqrt((nextH - h) ** 2 + (nextV - v) ** 2);
+    h = nextH;
+    v = nextV;
   }
   return { length: length + Math.hypot(end.h - h, end.v - v), start, end };
 }
