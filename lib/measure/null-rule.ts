@@ -37,8 +37,9 @@ export function nullRuleHolds(rule: NullRule, definition: Pick<CheckpointDefinit
 
 function factHolds(rule: NullRule, { clip, swing }: ClipContext): boolean {
   if (rule.fact === "swing-reading") return compare(swing.swingReadings?.[rule.checkpoint ?? ""] ?? NaN, rule.op, numberOrNaN(rule.right));
-  const facts: Readonly<Record<string, unknown>> = { ...clip, ...swing, points: null, events: null };
-  const fact = facts[rule.fact ?? ""];
+  const name = rule.fact ?? "";
+  const facts = [swing, clip].find((own) => Object.hasOwn(own, name)) as Readonly<Record<string, unknown>> | undefined;
+  const fact = name === "points" || name === "events" ? null : facts?.[name];
   if (fact === null || fact === undefined) return false;
   return rule.is ? rule.is.map(String).includes(String(fact)) : fact === true;
 }

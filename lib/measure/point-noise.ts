@@ -20,6 +20,13 @@ export function pointNoise(model: NoiseModel, torsoPx: number): PointNoise {
 /** Torso over leg (thigh and shank), over arm (upper and fore), over bat: body proportions, for noise only. */
 const TORSO_PER = { leg: 0.588, arm: 0.867, bat: 0.6 } as const;
 
+const TORSO_POINTS: readonly PointId[] = ["sh_f", "sh_b", "hip_f", "hip_b"];
+
+/** Whether a point's places can change torsoForNoisePx: any point may where the torso itself is nowhere placed whole. */
+export function saysTorsoForNoise(point: PointId, tracks: ClipTracks): boolean {
+  return TORSO_POINTS.includes(point) || framesWithAll(tracks, TORSO_POINTS).length === 0;
+}
+
 /**
  * About how long the torso is in this picture, for the size of the noise only, never as a scale: the torso wherever it
  * is placed, else what legs, arms or the bat say; 0 when nothing says it (then the pixel floor holds).
@@ -28,7 +35,7 @@ export function torsoForNoisePx(tracks: ClipTracks): number {
   const { sh_f: shF, sh_b: shB, hip_f: hipF, hip_b: hipB } = tracks.byPoint;
   if (shF && shB && hipF && hipB) {
     const along = (axis: "h" | "v", frame: number) => (shF[axis][frame] ?? NaN) + (shB[axis][frame] ?? NaN) - (hipF[axis][frame] ?? NaN) - (hipB[axis][frame] ?? NaN);
-    const torso = framesWithAll(tracks, ["sh_f", "sh_b", "hip_f", "hip_b"]).map((frame) => Math.hypot(along("h", frame), along("v", frame)) / 2);
+    const torso = framesWithAll(tracks, TORSO_POINTS).map((frame) => Math.hypot(along("h", frame), along("v", frame)) / 2);
     if (torso.length > 0) return median(torso);
   }
   const leg = chain("hip_f", "kn_f", "an_f") || chain("hip_b", "kn_b", "an_b");

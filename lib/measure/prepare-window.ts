@@ -8,7 +8,7 @@ import { BESIDE, samplesWithin, type Curve, type PointSeries, type SampleWindow 
 import { planTrackFilter } from "@/lib/measure/signals/filter-track";
 import { bestGuesses } from "@/lib/measure/smoothing/best-guess";
 import { filterPassage, noPassage, smoothingPassage, type Passage, type Stretch } from "@/lib/measure/smoothing/passage";
-import { leastReachSeconds } from "@/lib/measure/smoothing/reach";
+import { leastReachSeconds, mostReachSeconds } from "@/lib/measure/smoothing/reach";
 import { secondsOf, type ClipTracks, type Track } from "@/lib/measure/tracks";
 import type { TrustReasonId } from "@/lib/measure/trust-reasons";
 import type { WindowRead } from "@/lib/measure/window-read";
@@ -19,6 +19,12 @@ export const LEAST_COVERAGE = 0.8;
 const REACH_SDS = 4;
 /** A filter's memory in seconds: three periods of its cut-off, after which less than a millionth is left. */
 const memorySeconds = (cutoffHz: number) => 3 / cutoffHz;
+
+/** Seconds before and after a window in which a point can still change what is read in it: bounds in doubt, filter, smoothing. */
+export function lookAroundSeconds(read: WindowRead, eventSdSeconds: number, framePeriodSeconds: number): number {
+  if (read.frames !== undefined) return REACH_SDS * eventSdSeconds;
+  return REACH_SDS * eventSdSeconds + (read.filterHz ? memorySeconds(read.filterHz) : 0) + mostReachSeconds(framePeriodSeconds) + leastReachSeconds(framePeriodSeconds, read.smoothSeconds);
+}
 
 /** A window, or why there is none; `isCut`: the clip ends before the window does. */
 export interface PreparedWindow {

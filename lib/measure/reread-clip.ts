@@ -1,20 +1,20 @@
 import { LENGTH_RULES, pointsOf, type LengthId } from "@/lib/measure/body-lengths";
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
-import { clipContext, type ClipContext } from "@/lib/measure/clip-context";
+import { clipContext, contextAfterMove, type ClipContext } from "@/lib/measure/clip-context";
 import type { ClipInput, EventId, PlacedPoint, SwingInput } from "@/lib/measure/clip-input";
+import { MARKED_SD_SECONDS } from "@/lib/measure/event-times";
 import { exchangedPairs } from "@/lib/measure/exchanged-sides";
-import type { Expression, Moment } from "@/lib/measure/formula";
+import type { Expression, Formula, Moment } from "@/lib/measure/formula";
 import { findFormula, isKnownFormula } from "@/lib/measure/formula-registry";
-import { mixesOf, type PlaceId, type PointId } from "@/lib/measure/points";
+import { mixesOf, POINT_IDS, type PlaceId, type PointId } from "@/lib/measure/points";
+import { lookAroundSeconds } from "@/lib/measure/prepare-window";
 import { readInContext } from "@/lib/measure/read-checkpoint";
 import type { Reading } from "@/lib/measure/reading";
 import { checkRules, STARTER_RULES, type ReadingRules } from "@/lib/measure/reading-rules";
-import { retrack, secondsOf } from "@/lib/measure/tracks";
+import { secondsOf } from "@/lib/measure/tracks";
 
 /** Frames further from an event than this many intervals, beside the event's own doubt, never serve its value. */
 const NEAR_INTERVALS = 8;
-/** Seconds around a window in which its bounds, its smoothing and its filter may look. */
-const AROUND_WINDOW_SECONDS = 0.35;
 
 /** A clip that is being worked on: its readings now, and again after one point was moved. */
 export interface ClipReader {
@@ -43,8 +43,8 @@ function readerOf(definitions: readonly CheckpointDefinition[], context: ClipCon
     readings,
     moved: (point, frame, place) => {
       const clip = withPoint(context.clip, point, frame, place);
-      const next = clipContext(clip, context.swing, context.rules, context.tracks && retrack(context.tracks, point, clip, context.swing.side));
-      const changedLengths = (Object.keys(LENGTH_RULES) as LengthId[]).filter((id) => pointsOf(LENGTH_RULES[id]).includes(point) && !isSameLength(id, context, next));
+      const next = contextAfterMove(context, clip, point, frame);
+      const changedLengths = LENGTHS_OF[point].filter((id) => !isSameLength(id, context, next));
       const isNoisier = context.noise("hip_f", false) !== next.noise("hip_f", false) || context.frameCorrelation() !== next.frameCorrelation() ||
         exchangedPairs(context).join() !== exchangedPairs(next).join();
       const isChanged = (definition: CheckpointDefinition) => isNoisier || !context.tracks || touches(definition, point, frame, next, changedLengths);
@@ -56,6 +56,11 @@ function readerOf(definitions: readonly CheckpointDefinition[], context: ClipCon
   };
 }
 
+/** The lengths that each point makes. */
+const LENGTHS_OF = Object.fromEntries(
+  POINT_IDS.map((point) => [point, (Object.keys(LENGTH_RULES) as LengthId[]).filter((id) => pointsOf(LENGTH_RULES[id]).includes(point))]),
+) as unknown as Readonly<Record<PointId, readonly LengthId[]>>;
+
 function withPoint(clip: ClipInput, point: PointId, frame: number, place: PlacedPoint | null): ClipInput {
   const { [point]: _, ...others } = clip.points[frame] ?? {};
   return { ...clip, points: { ...clip.points, [frame]: place ? { ...others, [point]: place } : others } };
@@ -66,21 +71,42 @@ function isSameLength(id: LengthId, before: ClipContext, after: ClipContext): bo
   return a?.value === b?.value && a?.sd === b?.sd && a?.isRough === b?.isRough && a?.hasSuggested === b?.hasSuggested && a?.frames.length === b?.frames.length;
 }
 
+/** An expression with the points that can serve each of its places. */
+interface PointsLookedAt {
+  readonly expression: Expression;
+  readonly placesOf: ReadonlyMap<PlaceId, ReadonlySet<string>>;
+}
+
+const LOOKED_AT = new WeakMap<Formula, readonly PointsLookedAt[]>();
+
+function lookedAtBy(formula: Formula): readonly PointsLookedAt[] {
+  const known = LOOKED_AT.get(formula);
+  if (known) return known;
+  const expressions = [formula, ...Object.values(formula.named)].map((expression) => {
+    const places = [...Object.values(expression.reads).map(([place]) => place), ...Object.values(expression.window?.tracks ?? {})];
+    return { expression, placesOf: new Map(places.map((place) => [place, new Set(mixesOf(place).flatMap((mix) => Object.keys(mix)))])) };
+  });
+  LOOKED_AT.set(formula, expressions);
+  return expressions;
+}
+
 /** Whether a moved point can change a checkpoint's reading: rather once too often than once too seldom. */
 function touches(definition: CheckpointDefinition, point: PointId, frame: number, context: ClipContext, changedLengths: readonly LengthId[]): boolean {
   const formula = findFormula(definition.formulaId, definition.formulaVersion);
   if (!formula) return true;
-  const rules = definition.nullWhen.flatMap(({ left, right }) => [left, right]).filter((side) => typeof side === "string");
-  if (rules.some((rule) => rule.includes(point) || changedLengths.some((id) => new RegExp(`\\b${id}\\b`).test(rule)))) return true;
-  return [formula, ...Object.values(formula.named)].some((expression) => expressionTouches(expression, point, frame, context, changedLengths));
+  const isNamedIn = (rule: string) => rule.includes(point) || changedLengths.some((id) => new RegExp(`\\b${id}\\b`).test(rule));
+  if (definition.nullWhen.some(({ left, right }) => (typeof left === "string" && isNamedIn(left)) || (typeof right === "string" && isNamedIn(right)))) return true;
+  return lookedAtBy(formula).some(({ expression, placesOf }) => expressionTouches(expression, placesOf, point, frame, context, changedLengths));
 }
 
-function expressionTouches(expression: Expression, point: PointId, frame: number, { tracks, swing }: ClipContext, changedLengths: readonly LengthId[]): boolean {
+function expressionTouches(
+  expression: Expression, placesOf: ReadonlyMap<PlaceId, ReadonlySet<string>>, point: PointId, frame: number, { tracks, swing }: ClipContext, changedLengths: readonly LengthId[],
+): boolean {
   if (expression.lengths?.some((id) => changedLengths.includes(id))) return true;
   if (Object.values(expression.resting ?? {}).some((points) => points.includes(point))) return true;
   if (!tracks) return true;
   const time = secondsOf(tracks, frame);
-  const isOf = (place: PlaceId) => mixesOf(place).some((mix) => Object.hasOwn(mix, point));
+  const isOf = (place: PlaceId) => placesOf.get(place)?.has(point) ?? true;
   const near = NEAR_INTERVALS * tracks.periodSeconds;
   for (const [place, moment] of Object.values(expression.reads)) {
     if (!isOf(place)) continue;
@@ -91,7 +117,9 @@ function expressionTouches(expression: Expression, point: PointId, frame: number
   if (!window || !Object.values(window.tracks).some(isOf)) return false;
   const at = Object.fromEntries(Object.entries(swing.events).map(([id, event]) => [id, event.seconds])) as Record<EventId, number>;
   const [from, to] = [window.from(at, tracks.periodSeconds), window.to(at, tracks.periodSeconds)];
-  return !(time < from - AROUND_WINDOW_SECONDS - near || time > to + AROUND_WINDOW_SECONDS + near);
+  const doubts = (expression.events ?? []).map((id) => Math.hypot(MARKED_SD_SECONDS[id], tracks.periodSeconds, swing.events[id]?.sdSeconds || 0));
+  const around = lookAroundSeconds(window, Math.max(0, ...doubts), tracks.periodSeconds) + near;
+  return !(time < from - around || time > to + around);
 }
 
 function timeOf(moment: Moment, swing: SwingInput): { seconds: number; sd: number } {

@@ -1,7 +1,7 @@
 import type { ClipInput, PlacedPoint, Side } from "@/lib/measure/clip-input";
 import { framePeriod } from "@/lib/measure/event-times";
 import { POINT_IDS, type PointId } from "@/lib/measure/points";
-import { swingPositionOf } from "@/lib/measure/swing-coordinates";
+import { swingPositionOf, type PictureFrame } from "@/lib/measure/swing-coordinates";
 
 /** Where one point is through a clip, in swing coordinates (pixels). Arrays by frame index, NaN where it is not placed. */
 export interface Track {
@@ -62,11 +62,32 @@ export function framesBefore(track: Pick<Track, "frames">, tracks: Pick<ClipTrac
   return low;
 }
 
-/** The same tracks after one point of the clip was changed: only its own track is made anew. */
-export function retrack(tracks: ClipTracks, point: PointId, clip: ClipInput, side: Side): ClipTracks {
-  const { [point]: _, ...others } = tracks.byPoint;
-  const track = clip.view === null ? null : trackOf(point, clip, { view: clip.view, side, mirrored: clip.mirrored }, tracks.seconds.length);
+/**
+ * The same tracks after one point of the clip was changed: only its own track is made anew.
+ * @param frame the only one on which it was changed
+ */
+export function retrack(tracks: ClipTracks, point: PointId, clip: ClipInput, side: Side, frame: number): ClipTracks {
+  const { [point]: own, ...others } = tracks.byPoint;
+  if (clip.view === null) return { ...tracks, byPoint: others };
+  const picture = { view: clip.view, side, mirrored: clip.mirrored };
+  const track = own ? changedTrack(own, frame, clip.points[frame]?.[point], clip, picture) : trackOf(point, clip, picture, tracks.seconds.length);
   return { ...tracks, byPoint: track ? { ...others, [point]: track } : others };
+}
+
+/** A track with another place, or none, on one frame. */
+function changedTrack(track: Track, frame: number, place: PlacedPoint | undefined, clip: ClipInput, picture: PictureFrame): Track | null {
+  if (!(frame in track.h)) return track;
+  const without = (frames: readonly number[]) => (frames.includes(frame) ? frames.filter((other) => other !== frame) : [...frames]);
+  const changed: StartedTrack = { ...track, frames: without(track.frames), framesOutside: without(track.framesOutside), h: track.h.slice(), v: track.v.slice(), suggestedFrames: new Set(track.suggestedFrames) };
+  changed.h[frame] = changed.v[frame] = NaN;
+  changed.suggestedFrames.delete(frame);
+  if (place) addPlace(changed, frame, place, clip, picture);
+  const inOrder = (frames: number[]) => {
+    for (let i = frames.length - 1; i > 0 && (frames[i - 1] ?? 0) > (frames[i] ?? 0); i--) [frames[i - 1], frames[i]] = [frames[i] ?? 0, frames[i - 1] ?? 0];
+  };
+  inOrder(changed.frames);
+  inOrder(changed.framesOutside);
+  return changed.frames.length + changed.framesOutside.length > 0 ? changed : null;
 }
 
 interface StartedTrack extends Track {
@@ -81,7 +102,7 @@ function startTrack(point: PointId, frameCount: number): StartedTrack {
   return { point, frames: [], h: new Float64Array(frameCount).fill(NaN), v: new Float64Array(frameCount).fill(NaN), suggestedFrames: new Set(), framesOutside: [] };
 }
 
-function addPlace(track: StartedTrack, frame: number, place: PlacedPoint, { widthPx, heightPx }: ClipInput, picture: Parameters<typeof swingPositionOf>[1]): void {
+function addPlace(track: StartedTrack, frame: number, place: PlacedPoint, { widthPx, heightPx }: ClipInput, picture: PictureFrame): void {
   if (!Number.isFinite(place.x) || !Number.isFinite(place.y)) return;
   const isOutside = place.x < 0 || place.y < 0 || place.x > (widthPx ?? Infinity) || place.y > (heightPx ?? Infinity);
   if (isOutside && (widthPx !== undefined || heightPx !== undefined)) {
@@ -95,7 +116,7 @@ function addPlace(track: StartedTrack, frame: number, place: PlacedPoint, { widt
   if (place.source === "suggested") track.suggestedFrames.add(frame);
 }
 
-function trackOf(point: PointId, clip: ClipInput, picture: Parameters<typeof swingPositionOf>[1], frameCount: number): Track | null {
+function trackOf(point: PointId, clip: ClipInput, picture: PictureFrame, frameCount: number): Track | null {
   const track = startTrack(point, frameCount);
   for (let frame = 0; frame < frameCount; frame++) {
     const place = clip.points[frame]?.[point];

@@ -20,75 +20,126 @@ export interface ParabolaFit {
   readonly by2: Float64Array;
 }
 
-/** Running sums of t^0 to t^4 over the placed samples: entry i is the sum of those before i. */
-function momentsOf(isKnown: Uint8Array, times: Float64Array): readonly Float64Array[] {
-  const count = times.length;
-  const sums = [0, 1, 2, 3, 4].map(() => new Float64Array(count + 1));
-  const [s0, s1, s2, s3, s4] = sums as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
-  let [m0, m1, m2, m3, m4] = [0, 0, 0, 0, 0];
-  for (let i = 0; i < count; i++) {
-    if (isKnown[i]) {
-      const t = times[i] ?? NaN;
-      const square = t * t;
-      m0 += 1;
-      m1 += t;
-      m2 += square;
-      m3 += square * t;
-      m4 += square * square;
-    }
-    s0[i + 1] = m0;
-    s1[i + 1] = m1;
-    s2[i + 1] = m2;
-    s3[i + 1] = m3;
-    s4[i + 1] = m4;
-  }
-  return sums;
+/** Sums of d^0 to d^4 over the placed samples around one, d in units of the reach. */
+interface Moments {
+  s0: number;
+  s1: number;
+  s2: number;
+  s3: number;
+  s4: number;
 }
 
-/** Fits of samples begin..end-1, each with the samples within the reach from the whole row. The rest of the arrays stays 0. */
+/** Running sums of t^1 to t^4 over all samples, placed or not: entry i is the sum of those before i. */
+function runningSums(times: Float64Array): readonly [Float64Array, Float64Array, Float64Array, Float64Array] {
+  const [s1, s2, s3, s4] = [1, 2, 3, 4].map(() => new Float64Array(times.length + 1)) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  let m1 = 0;
+  let m2 = 0;
+  let m3 = 0;
+  let m4 = 0;
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i] ?? NaN;
+    const square = t * t;
+    s1[i + 1] = m1 += t;
+    s2[i + 1] = m2 += square;
+    s3[i + 1] = m3 += square * t;
+    s4[i + 1] = m4 += square * square;
+  }
+  return [s1, s2, s3, s4];
+}
+
+function knownBefore(isKnown: Uint8Array): Int32Array {
+  const counts = new Int32Array(isKnown.length + 1);
+  for (let i = 0; i < isKnown.length; i++) counts[i + 1] = (counts[i] ?? 0) + (isKnown[i] ?? 0);
+  return counts;
+}
+
+/**
+ * Fits of samples begin..end-1, each with the samples within the reach from the whole row. The rest of the arrays stays 0. A
+ * fit depends on nothing outside its reach, to the last digit.
+ */
 export function parabolaFits(isKnown: Uint8Array, seconds: Float64Array, reaches: readonly number[], begin = 0, end = seconds.length): readonly ParabolaFit[] {
   const middle = ((seconds[begin] ?? 0) + (seconds[end - 1] ?? 0)) / 2;
   const about = seconds.map((time) => time - middle);
-  const moments = momentsOf(isKnown, about);
-  return reaches.map((reach) => fitOf(isKnown, seconds, about, moments, reach, begin, end));
+  const row = { isKnown, seconds, about, sums: runningSums(about), counts: knownBefore(isKnown) };
+  return reaches.map((reach) => fitOf(row, reach, begin, end));
 }
 
-function fitOf(isKnown: Uint8Array, times: Float64Array, about: Float64Array, moments: readonly Float64Array[], reachSeconds: number, begin: number, end: number): ParabolaFit {
-  const count = times.length;
-  const [sum0, sum1, sum2, sum3, sum4] = moments as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+interface Row {
+  readonly isKnown: Uint8Array;
+  readonly seconds: Float64Array;
+  readonly about: Float64Array;
+  readonly sums: ReturnType<typeof runningSums>;
+  readonly counts: Int32Array;
+}
+
+function fitOf(row: Row, reachSeconds: number, begin: number, end: number): ParabolaFit {
+  const { isKnown, seconds, about, counts } = row;
+  const count = seconds.length;
   const fit: ParabolaFit = {
-    times, isKnown, reachSeconds, from: new Int32Array(count), to: new Int32Array(count), by0: new Float64Array(count), by1: new Float64Array(count), by2: new Float64Array(count),
+    times: seconds, isKnown, reachSeconds, from: new Int32Array(count), to: new Int32Array(count), by0: new Float64Array(count), by1: new Float64Array(count), by2: new Float64Array(count),
   };
-  let [from, to] = [0, 0];
+  const moments: Moments = { s0: 0, s1: 0, s2: 0, s3: 0, s4: 0 };
+  let from = 0;
+  let to = 0;
   for (let i = begin; i < end; i++) {
     const now = about[i] ?? NaN;
     while ((about[from] ?? NaN) < now - reachSeconds - 1e-9) from++;
     while (to < count && (about[to] ?? NaN) <= now + reachSeconds + 1e-9) to++;
-    const m0 = (sum0[to] ?? NaN) - (sum0[from] ?? NaN);
-    const m1 = (sum1[to] ?? NaN) - (sum1[from] ?? NaN);
-    const m2 = (sum2[to] ?? NaN) - (sum2[from] ?? NaN);
-    const m3 = (sum3[to] ?? NaN) - (sum3[from] ?? NaN);
-    const m4 = (sum4[to] ?? NaN) - (sum4[from] ?? NaN);
-    // Moments about this sample's own time, in units of the reach.
-    const u = reachSeconds;
-    const square = now * now;
-    const s1 = (m1 - now * m0) / u;
-    const s2 = (m2 - 2 * now * m1 + square * m0) / (u * u);
-    const s3 = (m3 - 3 * now * m2 + 3 * square * m1 - square * now * m0) / (u * u * u);
-    const s4 = (m4 - 4 * now * m3 + 6 * square * m2 - 4 * square * now * m1 + square * square * m0) / (u * u * u * u);
+    const known = (counts[to] ?? 0) - (counts[from] ?? 0);
+    if (known === to - from) momentsWithoutHoles(moments, row, now, from, to, reachSeconds);
+    else momentsAcrossHoles(moments, row, now, from, to, reachSeconds);
     // First row of the inverse of the normal equations, by Cramer's rule.
+    const { s0, s1, s2, s3, s4 } = moments;
     const a = s2 * s4 - s3 * s3;
     const b = s2 * s3 - s1 * s4;
     const c = s1 * s3 - s2 * s2;
-    const det = m0 * a + s1 * b + s2 * c;
-    const isEnough = m0 >= LEAST_SAMPLES && det > 1e-9;
+    const det = s0 * a + s1 * b + s2 * c;
+    const isEnough = known >= LEAST_SAMPLES && det > 1e-9;
     fit.from[i] = isEnough ? from : i;
     fit.to[i] = isEnough ? to : i + 1;
     fit.by0[i] = isEnough ? a / det : 1;
-    fit.by1[i] = isEnough ? b / det / u : 0;
-    fit.by2[i] = isEnough ? c / det / (u * u) : 0;
+    fit.by1[i] = isEnough ? b / det / reachSeconds : 0;
+    fit.by2[i] = isEnough ? c / det / (reachSeconds * reachSeconds) : 0;
   }
   return fit;
+}
+
+/** From the running sums, moved to this sample's own time. */
+function momentsWithoutHoles(into: Moments, { sums: [sum1, sum2, sum3, sum4] }: Row, now: number, from: number, to: number, u: number): void {
+  const m0 = to - from;
+  const m1 = (sum1[to] ?? NaN) - (sum1[from] ?? NaN);
+  const m2 = (sum2[to] ?? NaN) - (sum2[from] ?? NaN);
+  const m3 = (sum3[to] ?? NaN) - (sum3[from] ?? NaN);
+  const m4 = (sum4[to] ?? NaN) - (sum4[from] ?? NaN);
+  const square = now * now;
+  into.s0 = m0;
+  into.s1 = (m1 - now * m0) / u;
+  into.s2 = (m2 - 2 * now * m1 + square * m0) / (u * u);
+  into.s3 = (m3 - 3 * now * m2 + 3 * square * m1 - square * now * m0) / (u * u * u);
+  into.s4 = (m4 - 4 * now * m3 + 6 * square * m2 - 4 * square * now * m1 + square * square * m0) / (u * u * u * u);
+}
+
+function momentsAcrossHoles(into: Moments, { isKnown, about }: Row, now: number, from: number, to: number, u: number): void {
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  let s4 = 0;
+  for (let j = from; j < to; j++) {
+    if (!isKnown[j]) continue;
+    const d = ((about[j] ?? NaN) - now) / u;
+    const square = d * d;
+    s0 += 1;
+    s1 += d;
+    s2 += square;
+    s3 += square * d;
+    s4 += square * square;
+  }
+  into.s0 = s0;
+  into.s1 = s1;
+  into.s2 = s2;
+  into.s3 = s3;
+  into.s4 = s4;
 }
 
 /** Weight of sample j in the value of sample i; 0 where it has none. */
