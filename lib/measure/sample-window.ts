@@ -115,7 +115,7 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
     view.decidedBy = -1;
   };
   const move = slopes(window);
-  let noises: readonly WindowNoise[] | null = null;
+  let carriers: ReturnType<typeof carriersOf> | null = null;
   return {
     view,
     fill: (eventSeconds, offsets, offsetsFrom) => {
@@ -135,21 +135,56 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
     draw: (eventSeconds, place) => {
       bound(eventSeconds);
       startMoving();
-      noises ??= points.map(({ passage, sd }) => passage.noise(sd, frameCorrelation));
+      carriers ??= carriersOf(window, bases, shown, mixes);
       const from = Math.max(reachable.from, view.first - BESIDE);
       const to = Math.min(reachable.to, view.last + 1 + BESIDE);
       let start = place - window.active.from;
-      for (let p = 0; p < noises.length; p++) {
-        const [noise, base, own] = [noises[p], bases[p], shown[p]];
-        if (!noise || !base || !own) continue;
+      for (const { noise, base, to: shownThere } of carriers.each) {
         for (const axis of axes) {
-          noise.add(start, base[axis], own[axis], from, to);
+          noise.add(start, base[axis], shownThere[axis], from, to);
           start += window.active.to - window.active.from;
         }
       }
-      mixInto(mixes, shown, axes, from, to);
+      mixInto(carriers.mixes, shown, axes, from, to);
     },
   };
+}
+
+/** What carries noise of its own in a draw: a point, or a whole track of points that nothing else reads. */
+interface Carrier {
+  readonly noise: WindowNoise;
+  readonly base: Curve;
+  readonly to: Curve;
+}
+
+/**
+ * The noise of a mix of points is itself a single noise, where no other track reads the points and all of them are alike
+ * doubtful and pass through the same; then the track is drawn at once instead of its points.
+ */
+function carriersOf({ points, tracks, frameCorrelation, active }: SampleWindow, bases: readonly Curve[], shown: readonly Curve[], mixes: readonly Mixed[]): { readonly each: readonly Carrier[]; readonly mixes: readonly Mixed[] } {
+  const readers = points.map((_, p) => tracks.filter(({ parts }) => parts.some(({ point }) => point === p)).length);
+  const isOneNoise = ({ parts }: Mixed) => {
+    const [first, ...others] = parts.map(({ point }) => points[point]);
+    return first !== undefined && parts.every(({ point }) => readers[point] === 1) && others.every((other) => other && first.passage.sameAs === other.passage.sameAs && areAlike(first.sd, other.sd, active));
+  };
+  const whole = mixes.filter(isOneNoise);
+  const isInWhole = (p: number) => whole.some(({ parts }) => parts.some(({ point }) => point === p));
+  const ofTracks = whole.flatMap(({ to, parts }): Carrier[] => {
+    const point = points[parts[0]?.point ?? -1];
+    if (!point) return [];
+    const size = Math.hypot(...parts.map(({ weight }) => weight));
+    return [{ noise: point.passage.noise(point.sd.map((sd) => size * sd), frameCorrelation), base: { h: to.h.slice(), v: to.v.slice() }, to }];
+  });
+  const ofPoints = points.flatMap(({ passage, sd }, p): Carrier[] => {
+    const [base, to] = [bases[p], shown[p]];
+    return base && to && !isInWhole(p) ? [{ noise: passage.noise(sd, frameCorrelation), base, to }] : [];
+  });
+  return { each: [...ofTracks, ...ofPoints], mixes: mixes.filter((mix) => !whole.includes(mix)) };
+}
+
+function areAlike(a: Float64Array, b: Float64Array, { from, to }: Stretch): boolean {
+  for (let i = from; i < to; i++) if (a[i] !== b[i]) return false;
+  return true;
 }
 
 interface Mixed {

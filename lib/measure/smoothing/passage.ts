@@ -16,13 +16,15 @@ export interface Passage {
   readonly looksAt: Stretch;
   /** Nothing is done to the values. */
   readonly isBare: boolean;
+  /** The same for passages that do the same to all that passes. */
+  readonly sameAs: unknown;
   /** The noise of one coordinate, passed. @param sd of each sample @param alike how alike neighbouring errors are, 0 to 1 */
   readonly noise: (sd: Float64Array, alike: number) => WindowNoise;
 }
 
 /** Nothing: the samples are read as they are placed. */
 export function noPassage(read: Stretch): Passage {
-  return { pass: (input, output) => output.set(input.subarray(read.from, read.to), read.from), looksAt: read, isBare: true, noise: rawNoise };
+  return { pass: (input, output) => output.set(input.subarray(read.from, read.to), read.from), looksAt: read, isBare: true, sameAs: null, noise: rawNoise };
 }
 
 /** A smoothing by parabolas. */
@@ -30,6 +32,7 @@ export function smoothingPassage(fit: ParabolaFit, framePeriodSeconds: number, r
   return {
     pass: (input, output) => smoothThrough(fit, input, output, read.from, read.to),
     isBare: false,
+    sameAs: fit,
     looksAt: { from: fit.from[read.from] ?? read.from, to: fit.to[read.to - 1] ?? read.to },
     noise: (sd, alike) => smoothedNoise(fit, sd, alike, framePeriodSeconds, read.from, read.to),
   };
@@ -37,5 +40,5 @@ export function smoothingPassage(fit: ParabolaFit, framePeriodSeconds: number, r
 
 /** The two-pass filter, whose memory needs the whole run. */
 export function filterPassage({ filter }: Pick<TrackFilter, "filter">, run: Stretch): Passage {
-  return { pass: filter, looksAt: run, isBare: false, noise: (sd, alike) => filteredNoise(filter, run, sd, alike) };
+  return { pass: filter, looksAt: run, isBare: false, sameAs: filter, noise: (sd, alike) => filteredNoise(filter, run, sd, alike) };
 }
