@@ -2,42 +2,41 @@ import { defineFormula } from "@/lib/measure/formula";
 import type { FormulaScales } from "@/lib/measure/formula-scales";
 import type { WindowView } from "@/lib/measure/window-read";
 import { timeOfZero } from "@/lib/measure/windows/crossing";
-import { median3 } from "@/lib/measure/windows/median3";
+import { median3At } from "@/lib/measure/windows/median3";
 
 /** The heel is up when its lift over the toe is more than this, in foot lengths. */
 const UP = 0.3;
 
 type Foot = WindowView<"heel" | "toe">;
-const scratch = { lift: new Float64Array(0) };
 
-/** Lift of the heel over the toe above that at stance, in foot lengths, median of three frames. */
-function liftOf(window: Foot, { length, resting }: FormulaScales): Float64Array {
-  if (scratch.lift.length !== window.seconds.length) scratch.lift = new Float64Array(window.seconds.length);
+/** Lift of the heel over the toe above that at stance on a sample, in foot lengths, median of three frames. */
+function liftOn(window: Foot, { length, resting }: FormulaScales): (sample: number) => number {
   const { heel, toe } = window.at;
   const still = resting["heel over toe"] ?? NaN;
-  return median3(window, (i) => ((heel.v[i] ?? NaN) - (toe.v[i] ?? NaN) - still) / length.Fs, scratch.lift);
+  const raw = (i: number) => ((heel.v[i] ?? NaN) - (toe.v[i] ?? NaN) - still) / length.Fs;
+  return (sample) => median3At(window, raw, sample);
 }
 
-/** First sample from which the heel is up without a break until contact; after it the first on which it is up; -1 = none. */
-function lightSample(window: Foot, lift: Float64Array, contact: number): number {
-  let start = -1;
-  for (let i = window.first; i <= window.last; i++) {
-    const isUp = (lift[i] ?? NaN) > UP;
-    if ((window.seconds[i] ?? NaN) > contact + 1e-9) {
-      if (start >= 0 || isUp) return start >= 0 ? start : i;
-      continue;
-    }
-    if (Number.isNaN(lift[i])) continue;
-    if (!isUp) start = -1;
-    else if (start < 0) start = i;
+/** First sample from which the heel is up without a break until contact; else the first after contact on which it is up; -1 = none. */
+function lightSample({ seconds, first, last }: Foot, lift: (sample: number) => number, contact: number): number {
+  let sample = last;
+  while (sample >= first && (seconds[sample] ?? NaN) > contact + 1e-9) sample--;
+  const atContact = sample;
+  let light = -1;
+  for (; sample >= first; sample--) {
+    const now = lift(sample);
+    if (Number.isNaN(now)) continue;
+    if (!(now > UP)) break;
+    light = sample;
   }
-  return start;
+  for (let i = atContact + 1; light < 0 && i <= last; i++) if (lift(i) > UP) light = i;
+  return light;
 }
 
 /** When the lift passed its limit, between the sample on which it is up and the one before it. */
-function upSeconds(window: Foot, lift: Float64Array, light: number): number {
-  const then = light > window.first ? (lift[light - 1] ?? NaN) - UP : NaN;
-  return timeOfZero(window, Number.isNaN(then) ? -1 : light - 1, light, then, (lift[light] ?? NaN) - UP);
+function upSeconds(window: Foot, lift: (sample: number) => number, light: number): number {
+  const then = light > window.first ? lift(light - 1) - UP : NaN;
+  return timeOfZero(window, Number.isNaN(then) ? -1 : light - 1, light, then, lift(light) - UP);
 }
 
 /**
@@ -55,9 +54,10 @@ export default defineFormula({
   resting: { "heel over toe": ["heel_b", "toe_b"] },
   cameraSdPerDeg: 0.0011,
   value: (_, scales, window) => {
-    const light = lightSample(window, liftOf(window, scales), scales.seconds.contact);
+    const lift = liftOn(window, scales);
+    const light = lightSample(window, lift, scales.seconds.contact);
     if (light < 0) return -Infinity;
     window.decidedBy = light;
-    return scales.seconds.contact - upSeconds(window, scratch.lift, light);
+    return scales.seconds.contact - upSeconds(window, lift, light);
   },
 });

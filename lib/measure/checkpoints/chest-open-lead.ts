@@ -8,7 +8,7 @@ type Shoulders = WindowView<"front" | "back">;
 
 /** The chest is open when it looks this much narrower than square. */
 const OPEN = Math.cos(Math.PI / 6);
-const scratch = { width: new Float64Array(0) };
+const scratch = { width: new Float64Array(0), known: new Float64Array(0) };
 
 interface Opening {
   readonly width: Float64Array;
@@ -20,18 +20,21 @@ interface Opening {
 
 /** How wide the shoulders look along u through the window. */
 function openingOf(window: Shoulders): Opening {
-  if (scratch.width.length !== window.seconds.length) scratch.width = new Float64Array(window.seconds.length);
+  if (scratch.width.length !== window.seconds.length) {
+    scratch.width = new Float64Array(window.seconds.length);
+    scratch.known = new Float64Array(window.seconds.length);
+  }
   const { front, back } = window.at;
   const width = median3(window, (i) => Math.abs((front.h[i] ?? NaN) - (back.h[i] ?? NaN)), scratch.width);
   let widest = window.first;
-  const known: number[] = [];
+  let count = 0;
   for (let i = window.first; i <= window.last; i++) {
     const value = width[i] ?? NaN;
     if (Number.isNaN(value)) continue;
-    known.push(value);
+    scratch.known[count++] = value;
     if (!(value <= (width[widest] ?? NaN))) widest = i;
   }
-  return { width, full: percentile(known, 0.95), widest };
+  return { width, full: percentile(scratch.known.subarray(0, count), 0.95), widest };
 }
 
 /** First time after the largest width at which it is at most cos 30° of its full one, between frames; NaN when it never is. */

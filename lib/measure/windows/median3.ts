@@ -18,6 +18,11 @@ export function median3(window: WindowView, valueOf: (sample: number) => number,
   return into;
 }
 
+/** The same on one sample alone. */
+export function median3At({ first, last }: Pick<WindowView, "first" | "last">, valueOf: (sample: number) => number, sample: number): number {
+  return middleOf(sample > first ? valueOf(sample - 1) : NaN, valueOf(sample), sample < last ? valueOf(sample + 1) : NaN);
+}
+
 function middleOf(before: number, now: number, after: number): number {
   if (Number.isNaN(now)) return NaN;
   if (Number.isNaN(before)) return Number.isNaN(after) ? now : (now + after) / 2;
