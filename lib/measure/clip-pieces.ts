@@ -7,6 +7,7 @@ export type PieceId = "whole" | "before" | "after";
 
 /** A run of a clip's frames. */
 export interface ClipPiece {
+  readonly id: PieceId;
   readonly firstFrame: number;
   /** Real seconds from contact of each of its frames. */
   readonly seconds: Float64Array;
@@ -45,7 +46,7 @@ export function clipPieces({ seconds, periodSeconds }: ClipTracks, contactSecond
       return fits;
     };
     const widths = WIDENINGS.map((widening) => widening * least);
-    return { firstFrame: from, seconds: own, fits: (track) => fitted(track, widths), fitWithin: (track, reachSeconds) => fitted(track, [reachSeconds])[0] as ParabolaFit };
+    return { id, firstFrame: from, seconds: own, fits: (track) => fitted(track, widths), fitWithin: (track, reachSeconds) => fitted(track, [reachSeconds])[0] as ParabolaFit };
   };
   return {
     of: (id) => {

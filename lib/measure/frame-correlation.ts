@@ -1,9 +1,10 @@
 import type { PointNoise } from "@/lib/measure/body-lengths";
+import { keptByTrack } from "@/lib/measure/kept-by-track";
 import { median } from "@/lib/measure/order-statistics";
 import { parabolaWeights } from "@/lib/measure/smoothing/parabola-fit";
 import { leastReachSeconds } from "@/lib/measure/smoothing/reach";
 import type { PointId } from "@/lib/measure/points";
-import type { ClipTracks, Track } from "@/lib/measure/tracks";
+import type { ClipTracks } from "@/lib/measure/tracks";
 
 /** Points that move slowly enough for what is left beside their smoothed track to be noise. */
 const SLOW_POINTS: readonly PointId[] = ["sh_f", "sh_b", "hip_f", "hip_b", "kn_f", "kn_b", "an_f", "an_b", "heel_f", "heel_b", "toe_f", "toe_b", "helmet"];
@@ -29,7 +30,7 @@ export function frameCorrelation(tracks: ClipTracks, noise: PointNoise): number 
   for (const point of SLOW_POINTS) {
     const track = tracks.byPoint[point];
     if (!track || track.frames.length < LEAST_PAIRS) continue;
-    for (const { product, square, pairs } of productsOf(track, weights, reach)) {
+    for (const { product, square, pairs } of keptProducts(track, `${reach}`, () => (["h", "v"] as const).map((axis) => residualProducts(track[axis], weights, reach)))) {
       if (pairs >= LEAST_PAIRS && square > pairs * (LEAST_SHARE * noise(point, false)) ** 2) found.push(product / square);
     }
   }
@@ -43,14 +44,7 @@ interface Products {
   readonly pairs: number;
 }
 
-/** Those of each track, which stays the same while another point is dragged. */
-const PRODUCTS = new WeakMap<Track, readonly Products[]>();
-
-function productsOf(track: Track, weights: Float64Array, reach: number): readonly Products[] {
-  const found = PRODUCTS.get(track) ?? (["h", "v"] as const).map((axis) => residualProducts(track[axis], weights, reach));
-  PRODUCTS.set(track, found);
-  return found;
-}
+const keptProducts = keptByTrack<readonly Products[]>();
 
 /** Products of neighbouring residuals, on frames with all their neighbours placed. */
 function residualProducts(values: Float64Array, weights: Float64Array, reach: number): Products {

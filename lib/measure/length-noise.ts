@@ -74,18 +74,37 @@ function thinned(sorted: Float64Array): Float64Array {
   });
 }
 
-/** Quantile of sorted points each blurred by a normal spread: bisection with the shares below. */
+/**
+ * Quantile of sorted points each blurred by a normal spread, to a ten-thousandth of it: regula falsi on the share below, the
+ * side that stays halved each time (Illinois; Dowell & Jarratt 1971, from memory).
+ */
 function quantileOfBlurred(points: Float64Array, sd: number, share: number): number {
+  const aim = share * points.length;
+  const over = (place: number): number => {
+    let below = 0;
+    for (let i = 0; i < points.length; i++) below += quickNormalBelow((place - (points[i] ?? NaN)) / sd);
+    return below - aim;
+  };
   let low = (points[0] ?? NaN) - 5 * sd;
   let high = (points[points.length - 1] ?? NaN) + 5 * sd;
-  for (let step = 0; step < 60 && high - low > 1e-4 * sd; step++) {
-    const middle = (low + high) / 2;
-    let below = 0;
-    for (const point of points) below += quickNormalBelow((middle - point) / sd);
-    if (below < share * points.length) low = middle;
-    else high = middle;
+  let [overLow, overHigh] = [over(low), over(high)];
+  let place = low;
+  for (let step = 0, side = 0; step < 60 && high - low > 1e-4 * sd; step++) {
+    const before = place;
+    place = high - (overHigh * (high - low)) / (overHigh - overLow);
+    const now = over(place);
+    if (now === 0 || Math.abs(place - before) < 1e-5 * sd) break;
+    if (now > 0) {
+      [high, overHigh] = [place, now];
+      if (side === 1) overLow /= 2;
+      side = 1;
+    } else {
+      [low, overLow] = [place, now];
+      if (side === -1) overHigh /= 2;
+      side = -1;
+    }
   }
-  return (low + high) / 2;
+  return place;
 }
 
 /** Normal distribution function, absolute error below 1e-7 (Abramowitz & Stegun 7.1.26): fast rather than exact. */

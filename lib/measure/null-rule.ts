@@ -3,7 +3,7 @@ import { LENGTH_RULES, mixed, type LengthId } from "@/lib/measure/body-lengths";
 import type { CheckpointDefinition, NullRule } from "@/lib/measure/checkpoint-definition";
 import type { ClipContext } from "@/lib/measure/clip-context";
 import { parseRuleExpression, partsOf, type RuleExpression } from "@/lib/measure/null-rule-expression";
-import { EVENT_OF_SYMBOL } from "@/lib/measure/null-rule-symbols";
+import { EVENT_OF_SYMBOL, TURNS } from "@/lib/measure/null-rule-symbols";
 import { isPlaceId, isPointId, mixesOf, type PointId } from "@/lib/measure/points";
 import type { SwingPosition } from "@/lib/measure/swing-coordinates";
 import { secondsOf } from "@/lib/measure/tracks";
@@ -15,9 +15,6 @@ export interface KnownSymbols {
   readonly values: Readonly<Record<string, number | Float64Array>>;
   readonly seconds: Float64Array;
 }
-
-/** Turns: back point, front point, full width. */
-const TURNS = { psi_s: ["sh_b", "sh_f", "Ws"], psi_p: ["hip_b", "hip_f", "Wh"] } as const satisfies Record<string, readonly [PointId, PointId, LengthId]>;
 
 const PARSED = new Map<string, RuleExpression>();
 

@@ -4,9 +4,9 @@ import type { ClipPiece } from "@/lib/measure/clip-pieces";
 import { POINT_NAMES } from "@/lib/measure/point-names";
 import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
 import type { Named } from "@/lib/measure/sample";
-import { BESIDE, samplesWithin, type Curve, type PointSeries, type SampleWindow } from "@/lib/measure/sample-window";
+import { placedCurve, pointSeries, type PlacedCurve } from "@/lib/measure/point-series";
+import { BESIDE, samplesWithin, type SampleWindow } from "@/lib/measure/sample-window";
 import { planTrackFilter } from "@/lib/measure/signals/filter-track";
-import { bestGuesses } from "@/lib/measure/smoothing/best-guess";
 import { filterPassage, noPassage, smoothingPassage, type Passage, type Stretch } from "@/lib/measure/smoothing/passage";
 import { leastReachSeconds, mostReachSeconds } from "@/lib/measure/smoothing/reach";
 import { secondsOf, type ClipTracks, type Track } from "@/lib/measure/tracks";
@@ -62,26 +62,11 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   const reach = REACH_SDS * Math.max(0, ...events.map(({ sd }) => sd));
   const reachable = fixed ? inside : widened(samplesWithin(seconds, from - reach, to + reach), BESIDE, seconds.length);
   const run = read.filterHz ? stretchWithin(seconds, from - reach - memorySeconds(read.filterHz), to + reach + memorySeconds(read.filterHz)) : reachable;
-  const curves = points.map((point) => curveOf(point, piece, tracks, (isSuggested) => noise(point, isSuggested)));
-  const passages = passagesOf(read, points, curves, { piece, tracks, period, reachable, run, contact: Number.isFinite(contact) ? contact : null });
+  const curves = points.map((point) => placedCurve(point, piece, tracks, (isSuggested) => noise(point, isSuggested)));
+  const passages = passagesOf(read, curves, { piece, period, reachable, run, contact: Number.isFinite(contact) ? contact : null });
   if (passages === "none") return none("window-thin", "too few frames in a row to filter");
-  const axes = read.axes ? ([read.axes] as const) : (["h", "v"] as const);
-  const series = points.map((point, p): PointSeries => {
-    const { curve, sd, track } = curves[p] as PlacedCurve;
-    const passage = passages[p] as Passage;
-    // The axis that nobody looks at stays as it is placed.
-    const passed = (from: Curve): Curve => ({ ...curve, ...Object.fromEntries(axes.map((axis) => [axis, through(passage, from[axis])])) });
-    return {
-      point, sd, passage, placed: passed(curve),
-      guess: () => {
-        if (!track || passage.isBare) return { bare: curve, passed: passed(curve) };
-        const guesses = bestGuesses(piece.fits(track), axes.map((axis) => curve[axis]), sd, alike, passage.looksAt.from, passage.looksAt.to);
-        const bare: Curve = { ...curve, ...Object.fromEntries(axes.map((axis, i) => [axis, guesses[i]])) };
-        const smooth = passed(bare);
-        return { bare: read.filterHz ? smooth : bare, passed: smooth };
-      },
-    };
-  });
+  const about = { axes: read.axes ? [read.axes] : (["h", "v"] as const), piece, frameCorrelation: alike, isFiltered: read.filterHz !== undefined };
+  const series = curves.map((curve, p) => pointSeries(curve, passages[p] ?? noPassage(reachable), about));
   const looksAt = passages.map((passage) => passage.looksAt);
   return {
     window: {
@@ -136,31 +121,13 @@ function hasSuggestedWithin(track: Track | undefined, firstFrame: number, lastFr
   return false;
 }
 
-/** A point through a piece of the clip as it is placed. */
-interface PlacedCurve {
-  readonly track: Track | undefined;
-  readonly curve: Curve;
-  readonly sd: Float64Array;
-}
-
-function curveOf(point: PointId, { firstFrame, seconds }: ClipPiece, tracks: ClipTracks, sdOf: (isSuggested: boolean) => number): PlacedCurve {
-  const track = tracks.byPoint[point];
-  const cut = (row: Float64Array | undefined) => row?.subarray(firstFrame, firstFrame + seconds.length) ?? new Float64Array(seconds.length).fill(NaN);
-  const sd = new Float64Array(seconds.length).fill(sdOf(false));
-  if (track && track.suggestedFrames.size > 0) {
-    const suggested = sdOf(true);
-    for (const frame of track.suggestedFrames) if (frame - firstFrame in sd) sd[frame - firstFrame] = suggested;
-  }
-  return { track, curve: { h: cut(track?.h), v: cut(track?.v) }, sd };
-}
-
 /**
  * What the points pass through: the two-pass filter where the read names a cut-off, over the frames on which all points
  * are placed; nothing where it reads a counted number of frames; else the smoothing.
  */
 function passagesOf(
-  read: WindowRead, points: readonly PointId[], curves: readonly PlacedCurve[],
-  { piece, tracks, period, reachable, run, contact }: { readonly piece: ClipPiece; readonly tracks: ClipTracks; readonly period: number; readonly reachable: Stretch; readonly run: Stretch; readonly contact: number | null },
+  read: WindowRead, curves: readonly PlacedCurve[],
+  { piece, period, reachable, run, contact }: { readonly piece: ClipPiece; readonly period: number; readonly reachable: Stretch; readonly run: Stretch; readonly contact: number | null },
 ): readonly Passage[] | "none" {
   if (read.filterHz) {
     const known = new Float64Array(piece.seconds.length).fill(NaN);
@@ -168,19 +135,12 @@ function passagesOf(
     const plan = planTrackFilter(known, piece.seconds, contact, read.filterHz, period);
     return plan.reason === null ? curves.map(() => filterPassage(plan, run)) : "none";
   }
-  return points.map((point) => {
-    const track = tracks.byPoint[point];
+  return curves.map(({ track }) => {
     if (!track || read.frames !== undefined) return noPassage(reachable);
     const [least] = piece.fits(track);
     const fit = read.smoothSeconds === undefined ? least : piece.fitWithin(track, leastReachSeconds(period, read.smoothSeconds));
     return fit ? smoothingPassage(fit, period, reachable) : noPassage(reachable);
   });
-}
-
-function through({ pass }: Passage, values: Float64Array): Float64Array {
-  const passed = new Float64Array(values.length).fill(NaN);
-  pass(values, passed);
-  return passed;
 }
 
 function stretchWithin(seconds: Float64Array, from: number, to: number): Stretch {

@@ -6,6 +6,7 @@ import { MARKED_SD_SECONDS } from "@/lib/measure/event-times";
 import { exchangedPairs } from "@/lib/measure/exchanged-sides";
 import type { Expression, Formula, Moment } from "@/lib/measure/formula";
 import { findFormula, isKnownFormula } from "@/lib/measure/formula-registry";
+import { ruleLooksAt } from "@/lib/measure/null-rule-looks-at";
 import { mixesOf, POINT_IDS, type PlaceId, type PointId } from "@/lib/measure/points";
 import { lookAroundSeconds } from "@/lib/measure/prepare-window";
 import { readInContext } from "@/lib/measure/read-checkpoint";
@@ -94,8 +95,8 @@ function lookedAtBy(formula: Formula): readonly PointsLookedAt[] {
 function touches(definition: CheckpointDefinition, point: PointId, frame: number, context: ClipContext, changedLengths: readonly LengthId[]): boolean {
   const formula = findFormula(definition.formulaId, definition.formulaVersion);
   if (!formula) return true;
-  const isNamedIn = (rule: string) => rule.includes(point) || changedLengths.some((id) => new RegExp(`\\b${id}\\b`).test(rule));
-  if (definition.nullWhen.some(({ left, right }) => (typeof left === "string" && isNamedIn(left)) || (typeof right === "string" && isNamedIn(right)))) return true;
+  const isInRules = definition.nullWhen.map(ruleLooksAt).some(({ points, lengths }) => points.has(point) || changedLengths.some((id) => lengths.has(id)));
+  if (isInRules) return true;
   return lookedAtBy(formula).some(({ expression, placesOf }) => expressionTouches(expression, placesOf, point, frame, context, changedLengths));
 }
 

@@ -1,6 +1,6 @@
 import type { EventId } from "@/lib/measure/clip-input";
 import type { PointId } from "@/lib/measure/points";
-import type { Passage, Stretch } from "@/lib/measure/smoothing/passage";
+import { doTheSame, type Passage, type Stretch } from "@/lib/measure/smoothing/passage";
 import type { WindowNoise } from "@/lib/measure/smoothing/window-noise";
 import type { WindowRead, WindowTrack, WindowView } from "@/lib/measure/window-read";
 
@@ -161,11 +161,11 @@ interface Carrier {
  * The noise of a mix of points is itself a single noise, where no other track reads the points and all of them are alike
  * doubtful and pass through the same; then the track is drawn at once instead of its points.
  */
-function carriersOf({ points, tracks, frameCorrelation, active }: SampleWindow, bases: readonly Curve[], shown: readonly Curve[], mixes: readonly Mixed[]): { readonly each: readonly Carrier[]; readonly mixes: readonly Mixed[] } {
+function carriersOf({ points, tracks, frameCorrelation, active, reachable }: SampleWindow, bases: readonly Curve[], shown: readonly Curve[], mixes: readonly Mixed[]): { readonly each: readonly Carrier[]; readonly mixes: readonly Mixed[] } {
   const readers = points.map((_, p) => tracks.filter(({ parts }) => parts.some(({ point }) => point === p)).length);
   const isOneNoise = ({ parts }: Mixed) => {
     const [first, ...others] = parts.map(({ point }) => points[point]);
-    return first !== undefined && parts.every(({ point }) => readers[point] === 1) && others.every((other) => other && first.passage.sameAs === other.passage.sameAs && areAlike(first.sd, other.sd, active));
+    return first !== undefined && parts.every(({ point }) => readers[point] === 1) && others.every((other) => other && doTheSame(first.passage, other.passage, reachable) && areAlike(first.sd, other.sd, active));
   };
   const whole = mixes.filter(isOneNoise);
   const isInWhole = (p: number) => whole.some(({ parts }) => parts.some(({ point }) => point === p));
