@@ -82,7 +82,7 @@ export type WindowBase = "placed" | "drawn" | "guessed";
 
 /** Prepares a window to be evaluated many times. */
 export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller {
-  const { seconds, points, read, fixed, framePeriodSeconds, reachable, frameCorrelation } = window;
+  const { seconds, points, read, fixed, framePeriodSeconds, reachable } = window;
   const count = seconds.length;
   const axes: readonly ("h" | "v")[] = read.axes ? [read.axes] : ["h", "v"];
   const bases = points.map(({ placed, guess }) => (of === "placed" ? placed : of === "drawn" ? guess().passed : guess().bare));
