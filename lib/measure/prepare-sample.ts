@@ -60,7 +60,7 @@ class Gathering {
   private readonly lengths: Sample["lengths"][number][] = [];
   private readonly resting: Named<string>[] = [];
   private readonly events: Named<EventId>[] = [];
-  private readonly scaleFrames = new Set<number>();
+  private readonly scaleFrames: (readonly number[])[] = [];
   private window: Sample["window"] = null;
   private isCut = false;
 
@@ -164,7 +164,7 @@ class Gathering {
     const length = this.context.length(id);
     if (!length) return this.context.tracks ? this.remove("no-scale", SAY_NO_LENGTH[id]) : undefined;
     this.lengths.push({ id, value: length.value, sd: length.sd });
-    for (const frame of length.frames) this.scaleFrames.add(frame);
+    this.scaleFrames.push(length.frames);
     if (length.isRough) this.reasons.push(reasonOf("rough-scale"));
     if (length.isLate) this.reasons.push(reasonOf("starts-late"));
     if (length.hasSuggested) this.reasons.push(reasonOf("points-unconfirmed"));
@@ -180,7 +180,7 @@ class Gathering {
     const variance = frames.reduce((sum, frame) => sum + noise(upper, isSuggestedOn(upper, frame)) ** 2 + noise(lower, isSuggestedOn(lower, frame)) ** 2, 0);
     const sd = Math.sqrt(variance / frames.length) * medianSdFactor(frames.length) * (quality === "still" ? 1 : 2);
     this.resting.push({ id, value: median(heights), sd });
-    for (const frame of frames) this.scaleFrames.add(frame);
+    this.scaleFrames.push(frames);
     if (quality !== "still") this.reasons.push(reasonOf(quality === "late" ? "starts-late" : "rough-scale"));
     if (frames.some((frame) => isSuggestedOn(upper, frame) || isSuggestedOn(lower, frame))) this.reasons.push(reasonOf("points-unconfirmed"));
   }
@@ -195,10 +195,17 @@ class Gathering {
       frames,
       points: [...new Set([...inputs.map(({ point }) => point), ...(this.window?.points.map(({ point }) => point) ?? [])])],
       events: events.map(({ id }) => id),
-      scaleFrameIndexes: [...this.scaleFrames].sort((a, b) => a - b),
+      scaleFrameIndexes: together(this.scaleFrames),
     };
     return { sample: this.isMissing ? null : { inputs, places, lengths, resting, events, window: this.window }, reasons: this.reasons, inputsUsed, isCut: this.isCut };
   }
+}
+
+/** The frames of several rows, each once and in order; a single row is in order already. */
+function together(rows: readonly (readonly number[])[]): readonly number[] {
+  const [first, ...others] = [...new Set(rows)];
+  if (!first || others.length === 0) return first ?? [];
+  return [...new Set([first, ...others].flat())].sort((a, b) => a - b);
 }
 
 /** Why a point gave no value at an event, as closely as can be said. */

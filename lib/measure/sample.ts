@@ -61,6 +61,32 @@ export function groupsOf(sample: Sample): readonly DoubtGroup[] {
   return [...groupsBesideWindow(sample), ...new Array<DoubtGroup>(windowUnknownCount(sample.window)).fill("points")];
 }
 
+/** A place with the numbers of its inputs and of the event times that move it. */
+interface PlacePlan {
+  readonly position: { h: number; v: number };
+  readonly terms: readonly { readonly h: number; readonly v: number; readonly sd: number; readonly at: number }[];
+  readonly delays: readonly { readonly h: number; readonly v: number; readonly at: number }[];
+}
+
+function put({ position, terms, delays }: PlacePlan, offsets: Float64Array): void {
+  let h = 0;
+  let v = 0;
+  for (let i = 0; i < delays.length; i++) {
+    const delay = delays[i];
+    if (!delay) continue;
+    h += delay.h * (offsets[delay.at] ?? 0);
+    v += delay.v * (offsets[delay.at] ?? 0);
+  }
+  for (let i = 0; i < terms.length; i++) {
+    const term = terms[i];
+    if (!term) continue;
+    h += term.h + term.sd * (offsets[term.at] ?? 0);
+    v += term.v + term.sd * (offsets[term.at + 1] ?? 0);
+  }
+  position.h = h;
+  position.v = v;
+}
+
 /** What a formula without a window is given in its place. */
 const NO_WINDOW: WindowView = { seconds: new Float64Array(0), first: 0, last: -1, from: NaN, to: NaN, framePeriodSeconds: NaN, at: {}, decidedBy: -1 };
 
@@ -96,7 +122,7 @@ export function evaluatorOf(expression: Expression, sample: Sample, base: Window
   const positions: Record<string, { h: number; v: number }> = {};
   const filler = sample.window ? windowFiller(sample.window, base) : null;
   const window = filler?.view ?? NO_WINDOW;
-  const plans = places.map((place) => {
+  const plans = places.map((place): PlacePlan => {
     const position = { h: 0, v: 0 };
     positions[place.name] = position;
     const terms = place.terms.flatMap(({ input: index, weight }) => {
@@ -123,19 +149,9 @@ export function evaluatorOf(expression: Expression, sample: Sample, base: Window
       const event = events[i];
       if (event) seconds[event.id] = event.value + event.sd * (offsets[eventsFrom + i] ?? 0);
     }
-    for (const { position, terms, delays } of plans) {
-      let h = 0;
-      let v = 0;
-      for (const delay of delays) {
-        h += delay.h * (offsets[delay.at] ?? 0);
-        v += delay.v * (offsets[delay.at] ?? 0);
-      }
-      for (const term of terms) {
-        h += term.h + term.sd * (offsets[term.at] ?? 0);
-        v += term.v + term.sd * (offsets[term.at + 1] ?? 0);
-      }
-      position.h = h;
-      position.v = v;
+    for (let p = 0; p < plans.length; p++) {
+      const plan = plans[p];
+      if (plan) put(plan, offsets);
     }
   };
   return {

@@ -7,19 +7,31 @@ import type { WindowView } from "@/lib/measure/window-read";
  */
 export function largestIn(window: WindowView, valueOf: (sample: number) => number): number {
   let best = NaN;
+  let at = -1;
   for (let i = window.first; i <= window.last; i++) {
     const value = valueOf(i);
-    if (value > best || (Number.isNaN(best) && !Number.isNaN(value))) {
+    if (value > best || (at < 0 && !Number.isNaN(value))) {
       best = value;
-      window.decidedBy = i;
+      at = i;
     }
   }
+  if (at >= 0) window.decidedBy = at;
   return best;
 }
 
 /** Smallest value over the samples of a window, as largestIn. */
 export function smallestIn(window: WindowView, valueOf: (sample: number) => number): number {
-  return -largestIn(window, (sample) => -valueOf(sample));
+  let best = NaN;
+  let at = -1;
+  for (let i = window.first; i <= window.last; i++) {
+    const value = valueOf(i);
+    if (value < best || (at < 0 && !Number.isNaN(value))) {
+      best = value;
+      at = i;
+    }
+  }
+  if (at >= 0) window.decidedBy = at;
+  return best;
 }
 
 /** Median of the `count` largest values over a window, an odd number; NaN when there are fewer. */
