@@ -45,7 +45,7 @@ describe("smoothing by parabolas of least squares", () => {
   it("smooths a stretch as it smooths the whole, also far from the time's zero", () => {
     const random = seededRandom(8);
     const late = seconds.map((time) => time + 40);
-    const values = seconds.map((_, i) => 500 + 20 * random.normal());
+    const values = seconds.map(() => 500 + 20 * random.normal());
     const [whole, part] = [new Float64Array(COUNT), new Float64Array(COUNT).fill(NaN)];
     smoothThrough(fitsOf(values)[0]!, values, whole);
     smoothThrough(fitsOf(values, late)[0]!, values, part, 40, 70);
