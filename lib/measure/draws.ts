@@ -26,6 +26,26 @@ export function variancesOf(valueAt: ValueAt, groups: readonly DoubtGroup[], wan
 }
 
 /**
+ * Variance that the event times bring where places move along a curve: of a second-order value its slope squared and twice its
+ * bend squared, from whole SDs to either side.
+ */
+export function varianceAlongCurve(valueAt: ValueAt, groups: readonly DoubtGroup[]): number {
+  const offsets = new Float64Array(groups.length);
+  const now = valueAt(offsets);
+  let variance = 0;
+  groups.forEach((group, i) => {
+    if (group !== "time") return;
+    offsets[i] = 1;
+    const above = valueAt(offsets);
+    offsets[i] = -1;
+    const below = valueAt(offsets);
+    offsets[i] = 0;
+    variance += ((above - below) / 2) ** 2 + 2 * ((above + below) / 2 - now) ** 2;
+  });
+  return variance;
+}
+
+/**
  * Values of seeded draws of all unknowns; those that cannot be computed are left out, infinite ones stay.
  * @param isTimeKnown false holds the event times still
  */

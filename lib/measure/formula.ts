@@ -28,6 +28,8 @@ export interface Expression<K extends string = string, W extends string = string
   readonly foldsAt?: readonly [number, number];
   /** It compares lengths of two frames, so that a zoom changes it although no body length divides it. */
   readonly comparesFrames?: boolean;
+  /** The value is when something is largest: noise chooses among peaks, which no correction mends. */
+  readonly isTimeOfLargest?: boolean;
   readonly value: (places: Readonly<Record<K, SwingPosition>>, scales: FormulaScales, window: WindowView<W>) => number;
   /** The library's own symbols of this checkpoint that its rules ask for: a number, or one number for each sample. */
   readonly symbols?: (scales: FormulaScales, window: WindowView<W>) => Readonly<Record<string, number | Float64Array>>;

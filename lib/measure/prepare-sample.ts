@@ -146,10 +146,11 @@ class Gathering {
 
   private addPlace(name: string, moment: Moment, parts: readonly { track: Track; weight: number; at: PointAtTime }[]): void {
     const terms = parts.flatMap(({ track, weight, at }) => at.terms.map((term) => ({ input: this.inputOf(track, term.frame, this.timeOf(moment)?.event ?? "contact"), weight: weight * term.weight })));
-    const speed = parts.every(({ at }) => at.speed !== null)
-      ? parts.reduce((sum, { weight, at }) => ({ h: sum.h + weight * (at.speed?.h ?? 0), v: sum.v + weight * (at.speed?.v ?? 0) }), { h: 0, v: 0 })
-      : null;
-    this.places.push({ name, moment: eventsOf(moment), terms, speed });
+    const mixed = (of: (at: PointAtTime) => PointAtTime["speed"]) =>
+      parts.reduce((sum, { weight, at }) => ({ h: sum.h + weight * (of(at)?.h ?? 0), v: sum.v + weight * (of(at)?.v ?? 0) }), { h: 0, v: 0 });
+    const speed = parts.every(({ at }) => at.speed !== null) ? mixed(({ speed: own }) => own) : null;
+    const bend = parts.some(({ at }) => at.bend !== null) ? mixed(({ bend: own }) => own) : null;
+    this.places.push({ name, moment: eventsOf(moment), terms, speed, bend });
   }
 
   private inputOf(track: Track, frame: number, event: EventId): number {

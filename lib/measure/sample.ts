@@ -29,6 +29,8 @@ export interface SamplePlace {
   readonly moment: readonly { readonly event: EventId; readonly weight: number }[];
   readonly terms: readonly { readonly input: number; readonly weight: number }[];
   readonly speed: { readonly h: number; readonly v: number } | null;
+  /** How that speed changes there, pixels a second squared; null = taken as steady. */
+  readonly bend: { readonly h: number; readonly v: number } | null;
 }
 
 /**
@@ -65,18 +67,21 @@ export function groupsOf(sample: Sample): readonly DoubtGroup[] {
 interface PlacePlan {
   readonly position: { h: number; v: number };
   readonly terms: readonly { readonly h: number; readonly v: number; readonly sd: number; readonly at: number }[];
-  readonly delays: readonly { readonly h: number; readonly v: number; readonly at: number }[];
+  readonly delays: readonly { readonly seconds: number; readonly at: number }[];
+  readonly speed: { readonly h: number; readonly v: number };
+  readonly bend: { readonly h: number; readonly v: number };
 }
 
-function put({ position, terms, delays }: PlacePlan, offsets: Float64Array): void {
-  let h = 0;
-  let v = 0;
+const STILL = { h: 0, v: 0 };
+
+function put({ position, terms, delays, speed, bend }: PlacePlan, offsets: Float64Array): void {
+  let late = 0;
   for (let i = 0; i < delays.length; i++) {
     const delay = delays[i];
-    if (!delay) continue;
-    h += delay.h * (offsets[delay.at] ?? 0);
-    v += delay.v * (offsets[delay.at] ?? 0);
+    if (delay) late += delay.seconds * (offsets[delay.at] ?? 0);
   }
+  let h = late * (speed.h + (late * bend.h) / 2);
+  let v = late * (speed.v + (late * bend.v) / 2);
   for (let i = 0; i < terms.length; i++) {
     const term = terms[i];
     if (!term) continue;
@@ -131,10 +136,9 @@ export function evaluatorOf(expression: Expression, sample: Sample, base: Window
     });
     const delays = place.moment.map(({ event, weight }) => {
       const index = events.findIndex(({ id }) => id === event);
-      const late = place.speed ? weight * (events[index]?.sd ?? 0) : 0;
-      return { h: late * (place.speed?.h ?? 0), v: late * (place.speed?.v ?? 0), at: eventsFrom + index };
+      return { seconds: place.speed ? weight * (events[index]?.sd ?? 0) : 0, at: eventsFrom + index };
     });
-    return { position, terms, delays };
+    return { position, terms, delays, speed: place.speed ?? STILL, bend: place.bend ?? STILL };
   });
   const place = (offsets: Float64Array): void => {
     for (let i = 0; i < lengths.length; i++) {

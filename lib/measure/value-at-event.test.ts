@@ -31,6 +31,15 @@ describe("a value at an event", () => {
   it("stands as it is on a frame within a tenth of an interval", () => {
     expect(atEvent([-10, -9], (frame) => frame ** 2, -9.9)).toBe(100);
   });
+  it("knows of a bat how its speed changes, and of other points that it may be taken as steady", () => {
+    const frames = Array.from({ length: 21 }, (_, i) => i - 20);
+    const place = (frame: number) => 3 * frame ** 2;
+    for (const [point, bend] of [["tip", 6e6], ["an_f", undefined]] as const) {
+      const { track, tracks } = clipOf(frames, place, point);
+      const at = pointAtEvent(track, tracks, -0.01, 0.004);
+      expect(typeof at === "string" ? at : at.bend?.h).toEqual(bend === undefined ? undefined : expect.closeTo(bend, 0));
+    }
+  });
   it("is linear between the frames beside it", () => {
     expect(atEvent([-10, -8], (frame) => 7 * frame, -9.5)).toBeCloseTo(-66.5, 9);
   });

@@ -8,6 +8,8 @@ export interface PointAtTime {
   readonly terms: readonly { readonly frame: number; readonly weight: number }[];
   /** Pixels a second along h and v; null when too few frames around the time are placed. */
   readonly speed: { readonly h: number; readonly v: number } | null;
+  /** How its speed changes there, pixels a second squared: of a bat's points, which move along a curve; else null. */
+  readonly bend: { readonly h: number; readonly v: number } | null;
 }
 
 /** A frame this near to an event, in intervals, gives its value as it stands. */
@@ -27,8 +29,11 @@ export function pointAtEvent(track: Track, tracks: ClipTracks, seconds: number, 
   const period = tracks.periodSeconds;
   const near = nearestFrame(track, tracks, seconds);
   if (near === null) return "points-missing";
-  const speed = speedAround(track, tracks, seconds, sdSeconds, Infinity);
-  if (Math.abs(secondsOf(tracks, near) - seconds) <= (AS_IT_STANDS + EPSILON) * period) return { terms: [{ frame: near, weight: 1 }], speed };
+  const around = framesAround(track, tracks, seconds, sdSeconds, Infinity);
+  const speed = around && speedBetween(track, tracks, around);
+  const isBat = track.point === "tip" || track.point === "knob";
+  const at = (terms: PointAtTime["terms"]): PointAtTime => ({ terms, speed, bend: isBat && around ? bendBetween(track, tracks, around, terms, seconds) : null });
+  if (Math.abs(secondsOf(tracks, near) - seconds) <= (AS_IT_STANDS + EPSILON) * period) return at([{ frame: near, weight: 1 }]);
   const before = lastFrameUpTo(track, tracks, seconds);
   const after = before === null ? undefined : track.frames[framesBefore(track, tracks, secondsOf(tracks, before)) + 1];
   if (before === null || after === undefined) return "points-missing";
@@ -36,7 +41,7 @@ export function pointAtEvent(track: Track, tracks: ClipTracks, seconds: number, 
   const span = secondsOf(tracks, after) - from;
   if (span > (LARGEST_GAP + EPSILON) * period) return "gap";
   const share = (seconds - from) / span;
-  return { terms: [{ frame: before, weight: 1 - share }, { frame: after, weight: share }], speed };
+  return at([{ frame: before, weight: 1 - share }, { frame: after, weight: share }]);
 }
 
 /**
@@ -50,8 +55,9 @@ export function pointAtContact(track: Track, tracks: ClipTracks, seconds: number
   const tolerance = (AS_IT_STANDS + EPSILON) * period;
   const near = nearestFrame(track, tracks, seconds);
   if (near === null) return "points-missing";
-  const speed = speedAround(track, tracks, seconds, sdSeconds, seconds + tolerance);
-  if (Math.abs(secondsOf(tracks, near) - seconds) <= tolerance) return { terms: [{ frame: near, weight: 1 }], speed };
+  const around = framesAround(track, tracks, seconds, sdSeconds, seconds + tolerance);
+  const speed = around && speedBetween(track, tracks, around);
+  if (Math.abs(secondsOf(tracks, near) - seconds) <= tolerance) return { terms: [{ frame: near, weight: 1 }], speed, bend: null };
   const count = framesBefore(track, tracks, seconds);
   const last = track.frames.slice(Math.max(0, count - 3), count);
   const [a, b, c] = last;
@@ -61,7 +67,7 @@ export function pointAtContact(track: Track, tracks: ClipTracks, seconds: number
   if (Math.max(times[1] - times[0], times[2] - times[1]) > (LARGEST_GAP + EPSILON) * period) return "gap";
   const isFast = track.point === "knob" || track.point === "tip" || track.point === "wr_f" || track.point === "wr_b";
   const weights = isFast ? parabolaWeightsAtZero(times) : lineWeightsAtZero(times);
-  return { terms: [a, b, c].map((frame, i) => ({ frame, weight: weights[i] ?? 0 })), speed };
+  return { terms: [a, b, c].map((frame, i) => ({ frame, weight: weights[i] ?? 0 })), speed, bend: null };
 }
 
 /** Weights with which three values give the parabola through them at time 0. */
@@ -92,10 +98,10 @@ function nearestFrame(track: Track, tracks: ClipTracks, seconds: number): number
 }
 
 /**
- * Speed over the stretch in which the event may lie: from the placed frames nearest to one SD (at least one interval)
- * before and after it, none later than `latest`, none further out than three intervals more.
+ * The ends of the stretch in which an event may lie: the placed frames nearest to one SD (at least one interval) before and
+ * after it, none later than `latest`, none further out than three intervals more.
  */
-function speedAround(track: Track, tracks: ClipTracks, seconds: number, sdSeconds: number, latest: number): PointAtTime["speed"] {
+function framesAround(track: Track, tracks: ClipTracks, seconds: number, sdSeconds: number, latest: number): { readonly first: number; readonly last: number } | null {
   const reach = Math.max(tracks.periodSeconds, sdSeconds);
   const limit = reach + (LARGEST_GAP + EPSILON) * tracks.periodSeconds;
   let first: number | null = null;
@@ -109,10 +115,24 @@ function speedAround(track: Track, tracks: ClipTracks, seconds: number, sdSecond
     if (away(seconds - reach, first)) first = frame;
     if (away(Math.min(latest, seconds + reach), last)) last = frame;
   }
-  if (first === null || last === null || first >= last) return null;
+  return first === null || last === null || first >= last ? null : { first, last };
+}
+
+function speedBetween(track: Track, tracks: ClipTracks, { first, last }: { readonly first: number; readonly last: number }): { h: number; v: number } {
   const span = secondsOf(tracks, last) - secondsOf(tracks, first);
   return {
     h: ((track.h[last] ?? NaN) - (track.h[first] ?? NaN)) / span,
     v: ((track.v[last] ?? NaN) - (track.v[first] ?? NaN)) / span,
   };
+}
+
+/** From the parabola through the ends of the stretch and the value at the event; null when that is not between them. */
+function bendBetween(track: Track, tracks: ClipTracks, { first, last }: { readonly first: number; readonly last: number }, terms: PointAtTime["terms"], seconds: number): PointAtTime["bend"] {
+  const [before, after] = [seconds - secondsOf(tracks, first), secondsOf(tracks, last) - seconds];
+  if (!(before > tracks.periodSeconds / 2 && after > tracks.periodSeconds / 2)) return null;
+  const along = (row: Float64Array) => {
+    const now = terms.reduce((sum, { frame, weight }) => sum + weight * (row[frame] ?? NaN), 0);
+    return (2 * (((row[last] ?? NaN) - now) / after - (now - (row[first] ?? NaN)) / before)) / (before + after);
+  };
+  return { h: along(track.h), v: along(track.v) };
 }

@@ -24,9 +24,7 @@ const SHARE_PER_SECOND = 2;
 /** Made of event times that a tee does not have. */
 const NEEDS_PITCH = ["plant-to-contact-time", "plant-in-ball-flight", "load-before-release", "shift-in-ball-flight"];
 /** Checkpoints whose doubt does not hold yet; the bench prints by how much. */
-const STILL_SHORT: readonly string[] = [
-  "wrist-roll-time", "shift-in-ball-flight", "finish-balance", "front-knee-behind-foot", "pelvis-open-at-contact", "arms-extension", "bat-angle-early",
-];
+const STILL_SHORT: readonly string[] = ["shift-in-ball-flight"];
 
 /** The readings that a spec's view measures. */
 function read(spec: SwingSpec, marking: Partial<Marking> = {}, rules = STARTER_RULES, definitions = DEFINITIONS): readonly Reading[] {

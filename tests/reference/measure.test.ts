@@ -21,7 +21,7 @@ function sampleOf(places: Readonly<Record<string, readonly [number, number]>>, s
   const list = Object.entries(places);
   return {
     inputs: list.map(([, [h, v]], frame) => ({ point: "tip", frame, h, v, sd })),
-    places: list.map(([name], input) => ({ name, moment: [{ event: "contact", weight: 1 }], terms: [{ input, weight: 1 }], speed: { h: 0, v: 0 } })),
+    places: list.map(([name], input) => ({ name, moment: [{ event: "contact", weight: 1 }], terms: [{ input, weight: 1 }], speed: { h: 0, v: 0 }, bend: null })),
     lengths: [], resting: [], events: [], window: null,
   };
 }

@@ -31,6 +31,7 @@ export default defineFormula({
   window: { from: ({ load }) => load, to: ({ contact }) => contact, tracks: { belt: "midhip" }, axes: "h", filterHz: 10 },
   events: ["release", "load", "contact"],
   lengths: ["T"],
+  isTimeOfLargest: true,
   cameraSdPerDeg: 0.002,
   value: (_, { seconds: { release, contact } }, window) => (fastestSeconds(window) - release) / (contact - release),
   symbols: (_, window) => ({
