@@ -11,7 +11,7 @@ import { getCheckpointDefinitions } from "@/lib/domains/library/queries";
 import type { LibraryForMeasuring } from "@/lib/domains/library/view";
 import type { Database } from "@/lib/platform/database";
 import { comparableSwings, STARTER_COMPARABLE, type ComparableRule } from "@/lib/measure/several/comparable-swings";
-import { FACT_NAMES, type TakenFact } from "@/lib/measure/several/like-for-like";
+import { FACT_NAMES, takenFacts } from "@/lib/measure/several/like-for-like";
 import { STARTER_HABIT, type HabitRule } from "@/lib/measure/several/seen-count";
 import { overSwings, readingBook, readSwing, wantedCheckpoints } from "./rules";
 import { readKeptReadings, readSwingsUpTo } from "./scope";
@@ -50,12 +50,10 @@ export const getSwingReadings = defineQuery({
 /** Beside a reading stand the last swings like it, at most so many. */
 const MOST_COMPARED = 12;
 
-const isFact = (text: string): text is TakenFact => Object.hasOwn(FACT_NAMES, text);
-
 /** The library's rule; a fact that swings do not have is left out. */
 function comparableRule(library: LibraryForMeasuring | null): ComparableRule {
   const own = library?.terms.comparableRule;
-  return own ? { withinDays: own.withinDays, same: own.same.filter(isFact) } : STARTER_COMPARABLE;
+  return own ? { withinDays: own.withinDays, same: takenFacts(own.same) } : STARTER_COMPARABLE;
 }
 
 /** The library's rule, but never a habit from one swing or two. */

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
 import { readLibrary } from "@/lib/domains/library/schema";
-import { comparableSwings, countCalls, countOf, faultsFor, medianReadings, proposalOf, readingsByFault, type Call, type SwingFacts, type SwingReading } from "./rules";
+import { swingsLikeNewest, countCalls, countOf, faultsFor, medianReadings, proposalOf, readingsByFault, type Call, type SwingFacts, type SwingReading } from "./rules";
 
 const names = ["areas", "phases", "symptoms", "checkpoints", "faults", "causes", "questions", "drills", "gear", "loads", "terms", "conventions", "fit_and_timing"];
 const folder = path.resolve(import.meta.dirname, "../../../seed/library");
@@ -11,7 +11,7 @@ if (!found) throw new Error("the starter library does not read");
 const parts = found;
 
 const swing = (id: string, filmedOn: string, more: Partial<SwingFacts> = {}): SwingFacts => ({
-  id, filmedOn, swingKind: "power", task: "tee", pitchHeight: "belt", pitchSide: "middle", batClass: "usual", ...more,
+  id, filmedOn, playerId: "p", side: "right", effort: "practice", pitchSpeed: "unknown", swingKind: "power", task: "tee", pitchHeight: "belt", pitchSide: "middle", batClass: "usual", ...more,
 });
 
 describe("swings that are looked at together", () => {
@@ -19,14 +19,14 @@ describe("swings that are looked at together", () => {
 
   test("are at most five, like the newest one, and not older than the rule says", () => {
     const alike = ["a", "b", "c", "d", "e", "f"].map((id) => swing(id, "2026-11-25"));
-    expect(comparableSwings(alike, rule).map(({ id }) => id)).toEqual(["a", "b", "c", "d", "e"]);
+    expect(swingsLikeNewest(alike, rule).map(({ id }) => id)).toEqual(["a", "b", "c", "d", "e"]);
     const mixed = [swing("a", "2026-11-25"), swing("b", "2026-11-24", { task: "toss" }), swing("c", "2026-11-23", { batClass: "heavier" }), swing("d", "2026-09-26"), swing("e", "2026-09-25")];
-    expect(comparableSwings(mixed, rule).map(({ id }) => id)).toEqual(["a", "d"]);
+    expect(swingsLikeNewest(mixed, rule).map(({ id }) => id)).toEqual(["a", "d"]);
   });
 
   test("are the newest alone when none is like it, and none when there is none", () => {
-    expect(comparableSwings([swing("a", "2026-11-25"), swing("b", "2026-11-25", { swingKind: "running-slap" })], rule).map(({ id }) => id)).toEqual(["a"]);
-    expect(comparableSwings([], rule)).toEqual([]);
+    expect(swingsLikeNewest([swing("a", "2026-11-25"), swing("b", "2026-11-25", { swingKind: "running-slap" })], rule).map(({ id }) => id)).toEqual(["a"]);
+    expect(swingsLikeNewest([], rule)).toEqual([]);
   });
 });
 

@@ -2,6 +2,8 @@ import { canonicalJson } from "@/lib/core/canonical-json";
 import type { Level } from "@/lib/core/age";
 import type { LibraryParts } from "@/lib/domains/library/schema";
 import type { PlayerFacts } from "@/lib/domains/roster/view";
+import { comparableSwings } from "@/lib/measure/several/comparable-swings";
+import { takenFacts, type SwingTaken } from "@/lib/measure/several/like-for-like";
 import { changeableByFault } from "@/lib/prescribe/allowed-drills";
 import type { DrillPlayer } from "@/lib/prescribe/drill";
 import { buildChain, type Chain } from "@/lib/reason/chain";
@@ -18,27 +20,19 @@ import type { CauseGraph, Sight } from "@/lib/reason/types";
 type FaultRecord = LibraryParts["faults"]["faults"][number];
 
 /** A swing as far as comparing goes. */
-export interface SwingFacts {
+export interface SwingFacts extends SwingTaken {
   readonly id: string;
-  readonly swingKind: string;
-  readonly task: string;
-  readonly pitchHeight: string;
-  readonly pitchSide: string;
-  readonly batClass: string;
   /** YYYY-MM-DD */
   readonly filmedOn: string;
 }
 
-const SAME = ["swingKind", "task", "pitchHeight", "pitchSide", "batClass"] as const;
-const DAY_MS = 86_400_000;
-
 /** The newest swing and those that are like it, newest first: the library's rule says what is alike, how many and how old. */
-export function comparableSwings<S extends SwingFacts>(newestFirst: readonly S[], rule: LibraryParts["terms"]["comparableRule"]): S[] {
-  const [newest] = newestFirst;
+export function swingsLikeNewest<S extends SwingFacts>(newestFirst: readonly S[], rule: LibraryParts["terms"]["comparableRule"]): S[] {
+  const onDays = newestFirst.map((swing) => ({ ...swing, day: swing.filmedOn }));
+  const [newest] = onDays;
   if (!newest) return [];
-  const fields = SAME.filter((field) => rule.same.includes(field));
-  const isYoungEnough = (swing: S) => Date.parse(newest.filmedOn) - Date.parse(swing.filmedOn) <= rule.withinDays * DAY_MS;
-  return newestFirst.filter((swing) => isYoungEnough(swing) && fields.every((field) => swing[field] === newest[field])).slice(0, rule.lastN);
+  const alike = new Set(comparableSwings(newest, onDays, { same: takenFacts(rule.same), withinDays: rule.withinDays }, rule.lastN).alike.map(({ id }) => id));
+  return newestFirst.filter(({ id }) => alike.has(id));
 }
 
 /** One coach's call of one fault on one swing. */

@@ -9,7 +9,7 @@ import type { PlayerFacts } from "@/lib/domains/roster/view";
 import type { Reading } from "@/lib/measure/reading";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { Sight } from "@/lib/reason/types";
-import { comparableSwings, type GivenEvidence, type SwingReading } from "./rules";
+import { swingsLikeNewest, type GivenEvidence, type SwingReading } from "./rules";
 
 const NO_ROW: Prisma.PlayerWhereInput = { id: { in: [] } };
 
@@ -39,7 +39,7 @@ export async function readLibraryForRanking(db: Database, academyId: Id): Promis
 const MOST_SWINGS = 60;
 
 const swingSelect = {
-  id: true, side: true, swingKind: true, task: true, pitchHeight: true, pitchSide: true, batClass: true, filmedOn: true,
+  id: true, playerId: true, side: true, swingKind: true, task: true, effort: true, pitchHeight: true, pitchSide: true, pitchSpeed: true, batClass: true, filmedOn: true,
   clips: { select: { id: true, view: true }, orderBy: [{ createdAt: "asc" }, { id: "asc" }] },
 } satisfies Prisma.SwingSelect;
 
@@ -83,7 +83,7 @@ const inForce = { replacedAt: null };
 export async function readEvidence(db: Database, facts: PlayerFacts, academyId: Id, side: Side, library: RankingLibrary) {
   const ofSide = { academyId, playerId: facts.playerId, side };
   const all = await readSwings(db, academyId, facts.playerId, side);
-  const swings = comparableSwings(all, library.parts.terms.comparableRule);
+  const swings = swingsLikeNewest(all, library.parts.terms.comparableRule);
   const swingIds = swings.map(({ id }) => id);
   const observations = await db.observation.findMany({
     where: { academyId, swingId: { in: swingIds }, ...inForce },

@@ -73,6 +73,11 @@ export const FACT_NAMES: Readonly<Record<TakenFact, string>> = {
   pitchSpeed: "pitch speed", batClass: "bat", view: "view",
 };
 
+/** Those of a library's names that are facts of a swing; others are left out. */
+export function takenFacts(names: readonly string[]): readonly TakenFact[] {
+  return names.filter((name): name is TakenFact => Object.hasOwn(FACT_NAMES, name));
+}
+
 function factWords(fact: TakenFact, answer: string | null | undefined): string {
   if (fact === "playerId") return "another player";
   return answer == null ? `${FACT_NAMES[fact]} not noted` : (WORDS[fact][answer] ?? answer);
