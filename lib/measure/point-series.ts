@@ -4,6 +4,7 @@ import type { PointId } from "@/lib/measure/points";
 import type { Curve, PointSeries } from "@/lib/measure/sample-window";
 import { bestGuesses } from "@/lib/measure/smoothing/best-guess";
 import type { Passage } from "@/lib/measure/smoothing/passage";
+import type { WindowNoise } from "@/lib/measure/smoothing/window-noise";
 import type { ClipTracks, Track } from "@/lib/measure/tracks";
 
 /** A point through a piece of the clip as it is placed. */
@@ -38,8 +39,10 @@ export function pointSeries(
   const withAxes = (of: (axis: "h" | "v", i: number) => Float64Array | undefined): Curve => ({ ...curve, ...Object.fromEntries(axes.map((axis, i) => [axis, of(axis, i)])) });
   const passed = (from: Curve): Curve => withAxes((axis) => through(passage, from[axis]));
   const { from, to } = passage.looksAt;
+  let noise: WindowNoise | null = null;
   return {
     point, sd, passage, placed: passed(curve),
+    noise: () => (noise ??= passage.noise(sd, frameCorrelation)),
     guess: () => {
       if (!track || passage.isBare) return { bare: curve, passed: passed(curve) };
       const guesses = keptGuess(track, `${piece.id} ${axes.join("")} ${from} ${to} ${sdKey} ${frameCorrelation}`, () =>

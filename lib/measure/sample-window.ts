@@ -18,6 +18,8 @@ export interface PointSeries {
   /** SD of one coordinate on each sample, before it is passed. */
   readonly sd: Float64Array;
   readonly passage: Passage;
+  /** Noise of one coordinate, passed; made once. */
+  readonly noise: () => WindowNoise;
   /** The best guess at the true curves: as it is, and passed, so that noise can be drawn around it. */
   readonly guess: () => { readonly bare: Curve; readonly passed: Curve };
 }
@@ -96,7 +98,16 @@ export function windowFiller(window: SampleWindow, of: WindowBase): WindowFiller
   const startMoving = (): void => {
     isMoved = true;
     if (shown !== bases) return;
-    shown = bases.map(({ h, v }) => ({ h: axes.includes("h") ? h.slice() : h, v: axes.includes("v") ? v.slice() : v }));
+    // One piece of memory for all of them.
+    const memory = new Float64Array(bases.length * axes.length * count);
+    let used = 0;
+    const copied = (row: Float64Array, axis: "h" | "v") => {
+      if (!axes.includes(axis)) return row;
+      const own = memory.subarray(used, (used += count));
+      own.set(row);
+      return own;
+    };
+    shown = bases.map(({ h, v }) => ({ h: copied(h, "h"), v: copied(v, "v") }));
     mixes = show(window, shown, at);
     mixInto(mixes, shown, axes, 0, count);
   };
@@ -175,9 +186,9 @@ function carriersOf({ points, tracks, frameCorrelation, active, reachable }: Sam
     const size = Math.hypot(...parts.map(({ weight }) => weight));
     return [{ noise: point.passage.noise(point.sd.map((sd) => size * sd), frameCorrelation), base: { h: to.h.slice(), v: to.v.slice() }, to }];
   });
-  const ofPoints = points.flatMap(({ passage, sd }, p): Carrier[] => {
+  const ofPoints = points.flatMap(({ noise }, p): Carrier[] => {
     const [base, to] = [bases[p], shown[p]];
-    return base && to && !isInWhole(p) ? [{ noise: passage.noise(sd, frameCorrelation), base, to }] : [];
+    return base && to && !isInWhole(p) ? [{ noise: noise(), base, to }] : [];
   });
   return { each: [...ofTracks, ...ofPoints], mixes: mixes.filter((mix) => !whole.includes(mix)) };
 }

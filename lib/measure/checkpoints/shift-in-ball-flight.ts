@@ -6,18 +6,19 @@ import { vertexOf } from "@/lib/measure/windows/parabola";
 type Belt = WindowView<"belt">;
 
 /** Speed of the belt toward the pitcher on a sample, pixels a second, by central differences; NaN at the ends. */
-function speedAt({ at, seconds }: Belt, i: number): number {
-  const { h } = at.belt;
+function speedAt(h: Float64Array, seconds: Float64Array, i: number): number {
   return ((h[i + 1] ?? NaN) - (h[i - 1] ?? NaN)) / ((seconds[i + 1] ?? NaN) - (seconds[i - 1] ?? NaN));
 }
 
 /** When the belt moves fastest, seconds from contact, by the parabola through the fastest sample and its neighbours. */
 function fastestSeconds(window: Belt): number {
-  largestIn(window, (i) => speedAt(window, i));
+  const { seconds } = window;
+  const { h } = window.at.belt;
+  largestIn(window, (sample) => speedAt(h, seconds, sample));
   const i = window.decidedBy;
-  const times = [i - 1, i, i + 1].map((sample) => window.seconds[sample] ?? NaN) as [number, number, number];
-  const speeds = [i - 1, i, i + 1].map((sample) => speedAt(window, sample)) as [number, number, number];
-  return speeds.some(Number.isNaN) ? times[1] : vertexOf(times, speeds);
+  const [before, now, after] = [speedAt(h, seconds, i - 1), speedAt(h, seconds, i), speedAt(h, seconds, i + 1)];
+  const time = seconds[i] ?? NaN;
+  return Number.isNaN(before + now + after) ? time : vertexOf([seconds[i - 1] ?? NaN, time, seconds[i + 1] ?? NaN], [before, now, after]);
 }
 
 /**
@@ -35,7 +36,7 @@ export default defineFormula({
   cameraSdPerDeg: 0.002,
   value: (_, { seconds: { release, contact } }, window) => (fastestSeconds(window) - release) / (contact - release),
   symbols: (_, window) => ({
-    speed: Float64Array.from(window.seconds, (__, i) => (i < window.first || i > window.last ? NaN : speedAt(window, i))),
+    speed: Float64Array.from(window.seconds, (__, i) => (i < window.first || i > window.last ? NaN : speedAt(window.at.belt.h, window.seconds, i))),
     t_shift: fastestSeconds(window),
   }),
 });

@@ -8,19 +8,21 @@ import type { WindowTrack, WindowView } from "@/lib/measure/window-read";
  */
 export function placeAt(track: WindowTrack, window: WindowView, time: number): SwingPosition {
   const { seconds, last, framePeriodSeconds } = window;
-  const value = (sample: number): SwingPosition => ({ h: track.h[sample] ?? NaN, v: track.v[sample] ?? NaN });
   const final = seconds[last] ?? NaN;
   if (time >= final) {
-    if (time - final <= framePeriodSeconds / 10) return value(last);
-    const times = [last - 2, last - 1, last].map((sample) => (seconds[sample] ?? NaN) - time) as [number, number, number];
-    const weights = parabolaWeightsAtZero(times);
-    return sumOf([value(last - 2), value(last - 1), value(last)], weights);
+    if (time - final <= framePeriodSeconds / 10) return { h: track.h[last] ?? NaN, v: track.v[last] ?? NaN };
+    const [a, b, c] = parabolaWeightsAtZero([(seconds[last - 2] ?? NaN) - time, (seconds[last - 1] ?? NaN) - time, final - time]);
+    const along = (row: Float64Array) => a * (row[last - 2] ?? NaN) + b * (row[last - 1] ?? NaN) + c * (row[last] ?? NaN);
+    return { h: along(track.h), v: along(track.v) };
   }
   let after = Math.max(1, window.first);
   while (after < last && (seconds[after] ?? NaN) < time) after++;
   const before = seconds[after - 1] ?? NaN;
   const share = (time - before) / ((seconds[after] ?? NaN) - before);
-  return sumOf([value(after - 1), value(after)], [1 - share, share]);
+  return {
+    h: (1 - share) * (track.h[after - 1] ?? NaN) + share * (track.h[after] ?? NaN),
+    v: (1 - share) * (track.v[after - 1] ?? NaN) + share * (track.v[after] ?? NaN),
+  };
 }
 
 /**
@@ -42,8 +44,4 @@ export function pathThrough(track: WindowTrack, window: WindowView): { readonly 
     v = nextV;
   }
   return { length: length + Math.hypot(end.h - h, end.v - v), start, end };
-}
-
-function sumOf(places: readonly SwingPosition[], weights: readonly number[]): SwingPosition {
-  return places.reduce((sum, place, i) => ({ h: sum.h + (weights[i] ?? 0) * place.h, v: sum.v + (weights[i] ?? 0) * place.v }), { h: 0, v: 0 });
 }
