@@ -1,11 +1,12 @@
 import { LENGTH_RULES, pointsOf, type LengthId } from "@/lib/measure/body-lengths";
-import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
+import type { CheckpointDefinition, NullRule } from "@/lib/measure/checkpoint-definition";
 import { clipContext, contextAfterMove, type ClipContext } from "@/lib/measure/clip-context";
 import type { ClipInput, EventId, PlacedPoint, SwingInput } from "@/lib/measure/clip-input";
 import { MARKED_SD_SECONDS } from "@/lib/measure/event-times";
 import { exchangedPairs } from "@/lib/measure/exchanged-sides";
 import type { Expression, Formula, Moment } from "@/lib/measure/formula";
 import { findFormula, isKnownFormula } from "@/lib/measure/formula-registry";
+import { nullRuleHolds } from "@/lib/measure/null-rule";
 import { ruleLooksAt } from "@/lib/measure/null-rule-looks-at";
 import { mixesOf, POINT_IDS, type PlaceId, type PointId } from "@/lib/measure/points";
 import { lookAroundSeconds } from "@/lib/measure/prepare-window";
@@ -48,7 +49,7 @@ function readerOf(definitions: readonly CheckpointDefinition[], context: ClipCon
       const changedLengths = LENGTHS_OF[point].filter((id) => !isSameLength(id, context, next));
       const isNoisier = context.noise("hip_f", false) !== next.noise("hip_f", false) || context.frameCorrelation() !== next.frameCorrelation() ||
         exchangedPairs(context).join() !== exchangedPairs(next).join();
-      const isChanged = (definition: CheckpointDefinition) => isNoisier || !context.tracks || touches(definition, point, frame, next, changedLengths);
+      const isChanged = (definition: CheckpointDefinition) => isNoisier || !context.tracks || touches(definition, point, frame, context, next, changedLengths);
       return readerOf(definitions, next, definitions.map((definition, i) => {
         const before = readings[i];
         return before && !isChanged(definition) ? before : readInContext(definition, next);
@@ -92,11 +93,16 @@ function lookedAtBy(formula: Formula): readonly PointsLookedAt[] {
 }
 
 /** Whether a moved point can change a checkpoint's reading: rather once too often than once too seldom. */
-function touches(definition: CheckpointDefinition, point: PointId, frame: number, context: ClipContext, changedLengths: readonly LengthId[]): boolean {
+function touches(definition: CheckpointDefinition, point: PointId, frame: number, before: ClipContext, context: ClipContext, changedLengths: readonly LengthId[]): boolean {
   const formula = findFormula(definition.formulaId, definition.formulaVersion);
   if (!formula) return true;
-  const isInRules = definition.nullWhen.map(ruleLooksAt).some(({ points, lengths }) => points.has(point) || changedLengths.some((id) => lengths.has(id)));
-  if (isInRules) return true;
+  const mayChange = (rule: NullRule) => {
+    const { points, lengths } = ruleLooksAt(rule);
+    if (!points.has(point) && !changedLengths.some((id) => lengths.has(id))) return false;
+    // A rule that held neither before nor after removed nothing; one about the formula's own symbols is asked with the reading.
+    return formula.symbols !== undefined || nullRuleHolds(rule, definition, before) || nullRuleHolds(rule, definition, context);
+  };
+  if (definition.nullWhen.some(mayChange)) return true;
   return lookedAtBy(formula).some(({ expression, placesOf }) => expressionTouches(expression, placesOf, point, frame, context, changedLengths));
 }
 
@@ -119,7 +125,7 @@ function expressionTouches(
   const at = Object.fromEntries(Object.entries(swing.events).map(([id, event]) => [id, event.seconds])) as Record<EventId, number>;
   const [from, to] = [window.from(at, tracks.periodSeconds), window.to(at, tracks.periodSeconds)];
   const doubts = (expression.events ?? []).map((id) => Math.hypot(MARKED_SD_SECONDS[id], tracks.periodSeconds, swing.events[id]?.sdSeconds || 0));
-  const around = lookAroundSeconds(window, Math.max(0, ...doubts), tracks.periodSeconds) + near;
+  const around = lookAroundSeconds(window, Math.max(0, ...doubts), tracks.periodSeconds) + 2 * tracks.periodSeconds;
   return !(time < from - around || time > to + around);
 }
 
