@@ -35,6 +35,8 @@ export interface ClipInput {
   readonly captureFps: number | null;
   /** Degrees between the camera and its ideal line; `null` = not known. */
   readonly cameraOffDeg: number | null;
+  /** SD of that angle where it was told from the picture; left out or null = as stated. */
+  readonly cameraOffSdDeg?: number | null;
   readonly cameraMoved: boolean;
   readonly cameraZoomed: boolean;
   readonly stabilised: boolean;

@@ -125,7 +125,9 @@ function assemble(
   const { rules, swing, clip } = context;
   const band = bandInForce(definition, swing, rules);
   const off = clip.cameraOffDeg;
-  const sdCamera = found && !found.isCensored && definition.maxCameraOffDeg !== null && off !== null && Number.isFinite(off) ? formula.cameraSdPerDeg * Math.abs(off) : 0;
+  const isCameraCounted = found && !found.isCensored && definition.maxCameraOffDeg !== null && off !== null && Number.isFinite(off);
+  // An angle that is itself in doubt adds as much as one that is so much larger.
+  const sdCamera = isCameraCounted ? formula.cameraSdPerDeg * Math.hypot(off, clip.cameraOffSdDeg ?? 0) : 0;
   const sdWhole = found ? Math.hypot(found.sd, sdCamera) : 0;
   if (found && band && sdWhole > okWidth(band)) reasons.push(reasonOf("wide"));
   const isGrey = found !== null && reasons.some(({ id }) => effectOf(id) === "grey");

@@ -117,6 +117,11 @@ describe("laws of doubt", () => {
   it("the same inputs give the same doubt to the last digit", () => {
     expect(readHitter()).toEqual(readHitter());
   });
+  it("a camera's angle that is itself in doubt adds that doubt, also when it is told to be square", () => {
+    const part = (cameraOffDeg: number, cameraOffSdDeg: number | null) => readOne("trunk-lean-at-contact", filmed(hitter, { clip: { cameraOffDeg, cameraOffSdDeg } })).sdCamera;
+    expect(part(0, 10)).toBeCloseTo(part(10, null), 12);
+    expect(part(8, 6)).toBeCloseTo(part(10, null), 12);
+  });
   it("a camera known to be off the line adds its own part, kept apart, and none when square", () => {
     const lean = (off: number | null) => readOne("trunk-lean-at-contact", filmed(hitter, { clip: { cameraOffDeg: off } }));
     expect(lean(10).sdCamera).toBeCloseTo(4, 9);

@@ -101,6 +101,7 @@ export function sayClock(seconds: number, places = 3): string {
 /** The events a coach sets by key, in the order of the swing, each with its letter. */
 export const eventKeys: readonly { readonly event: EventId; readonly key: string }[] = [
   { event: "stance", key: "S" },
+  { event: "first-move", key: "M" },
   { event: "load", key: "L" },
   { event: "toe", key: "T" },
   { event: "plant", key: "P" },

@@ -42,6 +42,7 @@ export function clipInput(clip: ClipView, camera: CameraFacts): ClipInput {
     secondsFromContact: zero === null ? null : clip.frameTimes.ticks.map((tick) => realSecondsBetween(clip, zero, tick)),
     captureFps: null,
     cameraOffDeg: camera.cameraOffDeg,
+    cameraOffSdDeg: camera.cameraOffSdDeg,
     cameraMoved: camera.hasCameraMoved,
     cameraZoomed: camera.hasCameraZoomed,
     stabilised: camera.isStabilised,
