@@ -10,7 +10,7 @@ import { evaluatorOf, groupsBesideWindow, groupsOf, type DoubtGroup, type Evalua
 /**
  * Value and SD of an expression at a sample; null when it cannot be computed there (points on top of each other).
  * `plain` and `time`: first-order propagation, second-order in time for a bat that turns. `folded`: seeded draws, each folded by the expression itself. `extreme`
- * and `crossing`: seeded draws, the noise's own part taken off (estimate-shifted.ts). Beyond a censor limit: the limit.
+ * and `crossing`: seeded draws, the noise's own part taken off (estimate-shifted.ts). At or beyond a limit: censored.ts.
  * Source: conventions `estimate`.
  * @param evaluator of the points as placed, where there is one already
  */

@@ -78,6 +78,22 @@ test("a coach sends a film, finds contact suggested from the sound, sets events 
   await page.mouse.up();
   const marks = page.getByRole("heading", { name: "Marks on this frame" }).locator("..");
   await expect(marks.getByRole("listitem").first()).toContainText("Line");
+
+  const at = (across: number, down: number) => [box.x + box.width * across, box.y + box.height * down] as const;
+  await page.getByRole("button", { name: "Angle", exact: true }).click();
+  await page.mouse.move(...at(0.5, 0.3));
+  await page.mouse.down();
+  await page.mouse.move(...at(0.5, 0.6), { steps: 5 });
+  await page.mouse.up();
+  await page.mouse.click(...at(0.7, 0.6));
+  await expect(marks.getByRole("listitem").filter({ hasText: /^Angle \d+, (8[89]|9[012]) degrees/ })).toHaveCount(1);
+  await page.getByRole("button", { name: "Pen", exact: true }).click();
+  await page.mouse.move(...at(0.3, 0.3));
+  await page.mouse.down();
+  await page.mouse.move(...at(0.35, 0.4), { steps: 5 });
+  await page.mouse.move(...at(0.3, 0.5), { steps: 5 });
+  await page.mouse.up();
+  await expect(marks.getByRole("listitem").filter({ hasText: /^Pen \d+/ })).toHaveCount(1);
   await look(page, "swing-view-1440");
   await expectAccessible(page);
 
@@ -85,7 +101,7 @@ test("a coach sends a film, finds contact suggested from the sound, sets events 
   await expect(page.getByRole("button", { name: /plant/i }).first()).toContainText("−0.042", { timeout: 20_000 });
   await page.locator(".bench .frame").first().focus();
   await page.keyboard.press("Shift+p");
-  await expect(marks.getByRole("listitem").first()).toContainText("Line");
+  for (const name of ["Line", "Angle", "Pen"]) await expect(marks.getByRole("listitem").filter({ hasText: name })).toHaveCount(1);
   await page.setViewportSize(PHONE);
   await look(page, "swing-view-390");
 });

@@ -23,9 +23,9 @@ function noiseOf(index: number): NoiseKind {
  * Marked clips of `hitters` hitters: every view, several cameras each, three rates, either hand, one in three mirrored, one in
  * four with uneven times, contact anywhere between frames, events missed as a person misses them, points on every frame.
  */
-export function markedCases(hitters: number, markings: Readonly<Record<SwingSpec["view"], MarkingsPerCamera>>): readonly MarkedCase[] {
+export function markedCases(hitters: number, markings: Readonly<Record<SwingSpec["view"], MarkingsPerCamera>>, firstSeed?: number): readonly MarkedCase[] {
   const cases: MarkedCase[] = [];
-  goldenHitters(hitters).forEach((hitter, i) => {
+  goldenHitters(hitters, firstSeed).forEach((hitter, i) => {
     const [widthPx, heightPx] = SIZES[Math.floor(i / 2) % SIZES.length] ?? SIZES[0];
     for (const view of VIEWS) {
       for (const cameraOffDeg of OFF_DEG[view][i % OFF_DEG[view].length] ?? []) {

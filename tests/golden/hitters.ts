@@ -15,9 +15,9 @@ const FAULTS: readonly FaultAmounts[] = [
 ];
 
 /** Hitters over which readings are held to the truth: every body and side, clean swings and most faults. @returns `count` specs */
-export function goldenHitters(count: number): readonly SwingSpec[] {
+export function goldenHitters(count: number, firstSeed = 100): readonly SwingSpec[] {
   return Array.from({ length: count }, (_, i) =>
-    swingSpec({ side: SIDES[i % 2], body: BODIES[i % 3], seed: 100 + i, faults: FAULTS[i % FAULTS.length], task: i % 9 === 4 ? "tee" : "toss", framesPerSecond: 60 }));
+    swingSpec({ side: SIDES[i % 2], body: BODIES[i % 3], seed: firstSeed + i, faults: FAULTS[i % FAULTS.length], task: i % 9 === 4 ? "tee" : "toss", framesPerSecond: 60 }));
 }
 
 /** The hitter of a spec before the spec's camera, worked out anew for every moment asked for: cheap where few are. */

@@ -72,9 +72,14 @@ export const pointForm = z.object({ clipId: idForm, frameIndex, point: z.enum(po
 const px = z.number();
 export const placePointForm = pointForm.extend({ x: px, y: px });
 
+/** At most so many places make a pen's stroke: enough for a hand, little enough to keep. */
+export const MOST_PEN_PLACES = 200;
+
 const v = z.literal(1);
 const shape = z.discriminatedUnion("kind", [
   z.strictObject({ v, kind: z.literal("line"), x1: px, y1: px, x2: px, y2: px }),
+  z.strictObject({ v, kind: z.literal("angle"), x1: px, y1: px, x2: px, y2: px, x3: px, y3: px }),
+  z.strictObject({ v, kind: z.literal("pen"), places: z.array(z.tuple([px, px]).readonly()).min(2).max(MOST_PEN_PLACES, "That is more than a pen's stroke can keep.").readonly() }),
   z.strictObject({ v, kind: z.literal("ring"), cx: px, cy: px, rx: px.positive(), ry: px.positive() }),
   z.strictObject({ v, kind: z.literal("words"), x: px, y: px, text: z.string().trim().min(1, "Write the words.").max(120, "Keep the words below 120 letters.") }),
 ]);

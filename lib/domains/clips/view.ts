@@ -64,6 +64,9 @@ export interface UnseenPointView {
 /** What a coach drew, in pixels of the upright picture, so that it opens alike at every window size. */
 export type MarkShape =
   | { readonly v: 1; readonly kind: "line"; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number }
+  /** Two arms from the ends 1 and 3 to the corner 2. */
+  | { readonly v: 1; readonly kind: "angle"; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number; readonly x3: number; readonly y3: number }
+  | { readonly v: 1; readonly kind: "pen"; readonly places: readonly (readonly [number, number])[] }
   | { readonly v: 1; readonly kind: "ring"; readonly cx: number; readonly cy: number; readonly rx: number; readonly ry: number }
   | { readonly v: 1; readonly kind: "words"; readonly x: number; readonly y: number; readonly text: string };
 

@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState, type FormEvent } from "react";
 import type { MarkShape, MarkView } from "../view";
 import type { MarkTool } from "./gesture";
+import { markAngleDeg } from "./mark-strokes";
 
 export interface MarkToolsProps {
   readonly marks: readonly MarkView[];
@@ -16,9 +17,11 @@ export interface MarkToolsProps {
   readonly onRemove: (id: string) => void;
 }
 
-const toolNames: readonly (readonly [MarkTool, string])[] = [["line", "Line"], ["ring", "Ring"], ["words", "Words"]];
+const toolNames: readonly (readonly [MarkTool, string])[] = [["line", "Line"], ["angle", "Angle"], ["ring", "Ring"], ["pen", "Pen"], ["words", "Words"]];
 const hints: Readonly<Record<MarkTool, string>> = {
   line: "Drag from end to end on the picture. By key: arrows move the cross, Enter sets each end.",
+  angle: "Drag from one end to the corner, then press the other end. By key: arrows move the cross, Enter sets end, corner and end.",
+  pen: "Draw with finger, pen or mouse. By key: Enter puts the pen down, arrows draw, Enter lifts it.",
   ring: "Drag from corner to corner round the thing. By key: arrows move the cross, Enter sets each corner.",
   words: "Press the picture where the words shall stand, then write them. By key: arrows move the cross, Enter sets the place.",
 };
@@ -68,9 +71,12 @@ export function MarkTools(props: MarkToolsProps) {
   );
 }
 
+const shapeNames = { line: "Line", angle: "Angle", pen: "Pen", ring: "Ring" } as const;
+
 function nameOf(shape: MarkShape, index: number): string {
   if (shape.kind === "words") return `Words, “${shape.text}”`;
-  return `${shape.kind === "line" ? "Line" : "Ring"} ${index + 1}`;
+  const name = `${shapeNames[shape.kind]} ${index + 1}`;
+  return shape.kind === "angle" ? `${name}, ${Math.round(markAngleDeg(shape))} degrees` : name;
 }
 
 interface WordsFormProps {

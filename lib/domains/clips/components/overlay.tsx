@@ -43,7 +43,7 @@ export function Overlay({ box, placement, points, marks, gesture, editedMark, cr
         {shown.map((it) => (
           <MarkDrawing key={it.id} id={it.id} shape={it.shape} placement={placement} />
         ))}
-        {gesture.kind === "draw" ? <MarkDrawing id="drawing" shape={drawnShape(gesture.tool, gesture.from, gesture.to)} placement={placement} /> : null}
+        {gesture.kind === "draw" ? <MarkDrawing id="drawing" shape={drawnShape(gesture)} placement={placement} /> : null}
         {edited ? markHandles(edited.shape).map(({ handle, at: spot }) => <HandleDrawing key={handle} handle={handle} at={at(spot)} />) : null}
         {gesture.kind === "write" ? <CrossDrawing at={at(gesture.at)} /> : null}
         {corners ? <g className="plate-corners"><PlateCorners corners={corners} toScreen={at} /></g> : null}

@@ -1,7 +1,7 @@
 import { useRef, type Dispatch, type PointerEvent } from "react";
 import { fitScale, insidePicture, panBy, toPicture, toScreen, zoomAbout, type Look, type Placement, type Size, type Spot } from "../rules";
 import type { ClipAbilities, MarkView, PointId, PointView } from "../view";
-import { drawnShape, isTooSmall, markHandles } from "./gesture";
+import { drawnShape, isTooSmall, markHandles, nextStep } from "./gesture";
 import { findPoint, type Change } from "./kept";
 import type { PlateTaps } from "./use-plate-taps";
 import { lookIn, viewerReducer, type ViewerAction, type ViewerState } from "./viewer-state";
@@ -67,6 +67,8 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
   const begin = (spot: Spot, reach: number) => {
     const at = inPicture(spot);
     if (options.taps) return options.taps.take(at, state.frameIndex);
+    // The second arm of an angle.
+    if (state.gesture.kind === "draw") return dispatch({ kind: "move", to: at });
     const edited = marks.find((it) => it.id === state.editedMark);
     const held = edited && nearest(markHandles(edited.shape), (it) => near(spot, it.at, reach));
     if (edited && held) return dispatch({ kind: "begin", gesture: { kind: "mark", id: edited.id, handle: held.handle, grip: at, before: edited.shape, at: edited.shape } });
@@ -102,8 +104,10 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
       if (far < 1) return dispatch({ kind: "choose-point", point: done.point });
       commit({ kind: "point", frameIndex: state.frameIndex, point: done.point, before, after: { frameIndex: state.frameIndex, point: done.point, ...at, source: "coach" } });
     } else if (done.kind === "draw") {
-      const shape = drawnShape(done.tool, done.from, done.to);
+      const shape = drawnShape(done);
       if (isTooSmall(shape, leastDrawnPx / placement.scale)) return dispatch({ kind: "cancel" });
+      const next = nextStep(done);
+      if (next) return dispatch({ kind: "begin", gesture: { kind: "draw", ...next } });
       commit(options.newMark(shape));
     } else if (done.kind === "mark") {
       const mark = marks.find((it) => it.id === done.id);

@@ -1,7 +1,7 @@
 import type { Dispatch, KeyboardEvent } from "react";
 import { commandOfKey, insidePicture, type Spot, type ViewerCommand } from "../rules";
 import type { MarkView } from "../view";
-import { drawnShape, isTooSmall, moveHandle } from "./gesture";
+import { drawnShape, isTooSmall, moveHandle, nextStep } from "./gesture";
 import type { Change } from "./kept";
 import type { ViewerAction, ViewerState } from "./viewer-state";
 
@@ -67,8 +67,13 @@ function drawByKey(options: ViewerKeyOptions, event: KeyboardEvent): boolean {
   if (state.tool === "words") dispatch({ kind: "begin", gesture: { kind: "write", at: options.cross } });
   else if (state.gesture.kind !== "draw") dispatch({ kind: "begin", gesture: { kind: "draw", tool: state.tool, from: options.cross, to: options.cross } });
   else {
-    const shape = drawnShape(state.gesture.tool, state.gesture.from, state.gesture.to);
+    const shape = drawnShape(state.gesture);
     if (isTooSmall(shape, leastDrawnPx)) return true;
+    const next = nextStep(state.gesture);
+    if (next) {
+      dispatch({ kind: "begin", gesture: { kind: "draw", ...next } });
+      return true;
+    }
     options.commit(options.newMark(shape));
     dispatch({ kind: "end" });
   }

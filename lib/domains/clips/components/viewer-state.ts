@@ -1,7 +1,7 @@
 import { clampLook, stepFrame, wholeLook, type Look, type Size, type Spot } from "../rules";
 import type { EventId, MarkShape, PointId } from "../view";
 import type { Travel } from "./frame-source-type";
-import { moveHandle, type Gesture, type MarkTool } from "./gesture";
+import { drawnTo, moveHandle, type Gesture, type MarkTool } from "./gesture";
 import { applyChange, findEvent, findPoint, invertChange, renameInChange, renameMark, type Change, type Kept } from "./kept";
 
 /** All that the swing view holds while somebody works at it. */
@@ -126,7 +126,7 @@ function move(state: ViewerState, to: Spot): ViewerState {
     case "point":
       return { ...state, gesture: { ...gesture, at: { x: to.x - gesture.grip.x, y: to.y - gesture.grip.y } } };
     case "draw":
-      return { ...state, gesture: { ...gesture, to } };
+      return { ...state, gesture: { kind: "draw", ...drawnTo(gesture, to) } };
     case "write":
       return { ...state, gesture: { ...gesture, at: to } };
     case "mark": {

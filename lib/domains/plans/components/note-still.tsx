@@ -1,4 +1,4 @@
-import type { MarkShape } from "@/lib/domains/clips/view";
+import { MarkStroke } from "@/lib/domains/clips/components/mark-stroke";
 import type { FamilyStill } from "../view";
 
 /** The very frame of a note with what the coach drew on it; drawn words stand below, where they can be read on a phone. */
@@ -13,8 +13,8 @@ export function NoteStill({ still, alt }: { still: FamilyStill; alt: string }) {
         <svg className="ov" aria-hidden="true" viewBox={`0 0 ${still.widthPx} ${still.heightPx}`} preserveAspectRatio="none">
           {still.marks.map((shape, index) => (
             <g key={index} className="mark">
-              <Stroke shape={shape} layer="case" />
-              <Stroke shape={shape} layer="core" />
+              <MarkStroke shape={shape} layer="case" />
+              <MarkStroke shape={shape} layer="core" />
             </g>
           ))}
         </svg>
@@ -22,10 +22,4 @@ export function NoteStill({ still, alt }: { still: FamilyStill; alt: string }) {
       {words.length > 0 ? <figcaption>{words.join(" · ")}</figcaption> : null}
     </figure>
   );
-}
-
-function Stroke({ shape, layer }: { shape: MarkShape; layer: "case" | "core" }) {
-  if (shape.kind === "line") return <path className={layer} d={`M${shape.x1} ${shape.y1}L${shape.x2} ${shape.y2}`} />;
-  if (shape.kind === "ring") return <ellipse className={layer} cx={shape.cx} cy={shape.cy} rx={shape.rx} ry={shape.ry} />;
-  return null;
 }

@@ -1,3 +1,5 @@
+import { MarkStroke } from "@/lib/domains/clips/components/mark-stroke";
+import { strokePlaces } from "@/lib/domains/clips/components/mark-strokes";
 import type { MarkShape } from "@/lib/domains/clips/view";
 import type { FamilyStill } from "@/lib/domains/plans/view";
 import { cropAround } from "../rules";
@@ -10,19 +12,13 @@ interface MarkedStillProps {
 
 function spotsOf(shape: MarkShape): { x: number; y: number }[] {
   switch (shape.kind) {
-    case "line":
-      return [{ x: shape.x1, y: shape.y1 }, { x: shape.x2, y: shape.y2 }];
     case "ring":
       return [{ x: shape.cx - shape.rx, y: shape.cy - shape.ry }, { x: shape.cx + shape.rx, y: shape.cy + shape.ry }];
     case "words":
       return [{ x: shape.x, y: shape.y }];
+    default:
+      return [...strokePlaces(shape)];
   }
-}
-
-function Stroke({ shape, layer }: { shape: MarkShape; layer: "case" | "core" }) {
-  if (shape.kind === "line") return <path className={layer} d={`M${shape.x1} ${shape.y1}L${shape.x2} ${shape.y2}`} />;
-  if (shape.kind === "ring") return <ellipse className={layer} cx={shape.cx} cy={shape.cy} rx={shape.rx} ry={shape.ry} />;
-  return null;
 }
 
 /** The frame a note was written about with what the coach drew on it, cropped to the drawing; drawn words stand below. */
@@ -37,8 +33,8 @@ export function MarkedStill({ still, alt }: MarkedStillProps) {
           <image href={still.url} width={still.widthPx} height={still.heightPx} preserveAspectRatio="none" />
           {still.marks.map((shape, index) => (
             <g key={index} className="mark">
-              <Stroke shape={shape} layer="case" />
-              <Stroke shape={shape} layer="core" />
+              <MarkStroke shape={shape} layer="case" />
+              <MarkStroke shape={shape} layer="core" />
             </g>
           ))}
         </svg>
