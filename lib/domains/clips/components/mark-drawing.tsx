@@ -45,7 +45,7 @@ function WordsTag({ id, text, at }: { readonly id?: string; readonly text: strin
     if (measured > 0) setWidth(measured);
   }, [text]);
   return (
-    <g className="w" data-mark={id} data-kind={id === undefined ? undefined : "words"} transform={`translate(${at.x} ${at.y})`}>
+    <g className={id === undefined ? undefined : "w"} data-mark={id} data-kind={id === undefined ? undefined : "words"} transform={`translate(${at.x} ${at.y})`}>
       <rect x={0} y={-14} width={width + 16} height={28} className="tag" />
       <text ref={textRef} x={8} y={5}>{text}</text>
     </g>
