@@ -1,7 +1,9 @@
 // The import table of the house. A part may import what stands beside it here and nothing else of ours.
 const DOMAINS = ["identity", "roster", "library", "clips", "measurement", "breakdown", "observations", "plans", "practice", "progress", "messages", "admin"];
 const PURE = "(schema|rules|policy|scope|view|events)";
-const domainFile = (layer) => `^lib/domains/[^/]+/${layer}\\.tsx?$`;
+// Inside a domain a subject may have a folder of its own, with the same file names.
+const IN_DOMAIN = "^lib/domains/(?:[^/]+|[^/]+/[^/]+)/";
+const domainFile = (layer) => `${IN_DOMAIN}${layer}\\.tsx?$`;
 const ours = "^(app|lib|seed|tests)/";
 
 /** A room and all it may import of ours. */
@@ -24,17 +26,17 @@ module.exports = {
     only("platform-imports-core", "^lib/platform/", "^lib/(core|platform)/"),
     only("access-imports-core-and-platform", "^lib/access/", "^lib/(core|platform|access)/"),
     only("ui-imports-core", "^lib/ui/", "^lib/(core|ui)/"),
-    only("worker-imports-jobs-and-platform", "^lib/worker/", "^lib/(core|platform|worker)/|^lib/access/define-job|^lib/domains/[^/]+/(jobs|events)\\.ts$"),
+    only("worker-imports-jobs-and-platform", "^lib/worker/", `^lib/(core|platform|worker)/|^lib/access/define-job|${IN_DOMAIN}(jobs|events)\\.ts$`),
     only("start-imports-platform", "^lib/start/", "^lib/(core|platform|start)/"),
-    only("app-is-thin", "^app/", "^app/|^lib/(core|access|ui)/|^lib/domains/[^/]+/(queries|actions|routes|view)\\.ts$|^lib/domains/[^/]+/components/"),
-    only("pure-files-import-pure-code", domainFile("(schema|policy|scope|view|events)"), `^lib/core/|^lib/(access/(ability|actor)|platform/database)\\.ts$|^lib/(measure|reason|prescribe)/|^lib/domains/[^/]+/${PURE}\\.ts$`),
-    only("rules-import-pure-code", domainFile("rules"), `^lib/(core|measure|reason|prescribe)/|^lib/domains/[^/]+/${PURE}\\.ts$`),
-    only("queries", domainFile("queries"), `^lib/(core|access|platform|measure|reason|prescribe)/|^lib/domains/[^/]+/(${PURE.slice(1, -1)}|queries)\\.ts$`),
-    only("commands", domainFile("commands"), `^lib/(core|access|platform|measure|reason|prescribe)/|^lib/domains/[^/]+/(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
-    only("actions", domainFile("actions"), `^lib/(core|access|platform|measure|reason|prescribe)/|^lib/domains/[^/]+/(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
-    only("routes", domainFile("routes"), `^lib/(core|access|platform)/|^lib/domains/[^/]+/(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
-    only("jobs", domainFile("jobs"), `^lib/(core|access|platform|measure|reason|prescribe)/|^lib/domains/[^/]+/(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
-    only("components-show", "^lib/domains/[^/]+/components/", `^lib/(core|measure|reason|prescribe|ui)/|^lib/domains/[^/]+/(schema|view|rules|actions)\\.ts$|^lib/domains/[^/]+/components/`),
+    only("app-is-thin", "^app/", `^app/|^lib/(core|access|ui)/|${IN_DOMAIN}(queries|actions|routes|view)\\.ts$|^lib/domains/[^/]+/components/`),
+    only("pure-files-import-pure-code", domainFile("(schema|policy|scope|view|events)"), `^lib/core/|^lib/(access/(ability|actor)|platform/database)\\.ts$|^lib/(measure|reason|prescribe)/|${IN_DOMAIN}${PURE}\\.ts$`),
+    only("rules-import-pure-code", domainFile("rules"), `^lib/(core|measure|reason|prescribe)/|${IN_DOMAIN}${PURE}\\.ts$`),
+    only("queries", domainFile("queries"), `^lib/(core|access|platform|measure|reason|prescribe)/|${IN_DOMAIN}(${PURE.slice(1, -1)}|queries)\\.ts$`),
+    only("commands", domainFile("commands"), `^lib/(core|access|platform|measure|reason|prescribe)/|${IN_DOMAIN}(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
+    only("actions", domainFile("actions"), `^lib/(core|access|platform|measure|reason|prescribe)/|${IN_DOMAIN}(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
+    only("routes", domainFile("routes"), `^lib/(core|access|platform)/|${IN_DOMAIN}(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
+    only("jobs", domainFile("jobs"), `^lib/(core|access|platform|measure|reason|prescribe)/|${IN_DOMAIN}(${PURE.slice(1, -1)}|queries|commands)\\.ts$`),
+    only("components-show", "^lib/domains/[^/]+/components/", `^lib/(core|measure|reason|prescribe|ui)/|${IN_DOMAIN}(schema|view|rules|actions)\\.ts$|^lib/domains/[^/]+/components/`),
     // A later domain may import an earlier one, never the other way; and nobody another's commands, jobs or routes.
     ...DOMAINS.flatMap((domain, i) => {
       const later = DOMAINS.slice(i + 1).join("|");
@@ -44,7 +46,7 @@ module.exports = {
           name: `${domain}-keeps-to-its-own-commands`,
           severity: "error",
           from: { path: `^lib/domains/${domain}/`, pathNot: "\\.test\\.tsx?$" },
-          to: { path: "^lib/domains/[^/]+/(commands|actions|jobs|routes)\\.ts$", pathNot: `^lib/domains/${domain}/` },
+          to: { path: `${IN_DOMAIN}(commands|actions|jobs|routes)\\.ts$`, pathNot: `^lib/domains/${domain}/` },
         },
       ];
     }),

@@ -23,11 +23,11 @@ export function matchJobs(events: readonly EventDefinition[], jobs: readonly Job
 /** Loads the events and jobs of all domains from their files. */
 export async function collectJobs(root: string): Promise<ReadonlyMap<string, Job>> {
   const exportsOf = async (file: string) => Object.values((await import(path.join(root, file))) as Record<string, unknown>);
-  const all = async <T>(pattern: string, isOne: (value: unknown) => value is T): Promise<T[]> => {
-    const files = globSync(pattern, { cwd: root }).sort();
+  const all = async <T>(layer: string, isOne: (value: unknown) => value is T): Promise<T[]> => {
+    const files = globSync([`lib/domains/*/${layer}.ts`, `lib/domains/*/*/${layer}.ts`], { cwd: root }).sort();
     return (await Promise.all(files.map(exportsOf))).flat().filter(isOne);
   };
-  return matchJobs(await all("lib/domains/*/events.ts", isEvent), await all("lib/domains/*/jobs.ts", isJob));
+  return matchJobs(await all("events", isEvent), await all("jobs", isJob));
 }
 
 function isEvent(value: unknown): value is EventDefinition {

@@ -10,7 +10,7 @@ import { buildCast, type Cast } from "./cast";
 import { mismatchesOf, type AccessRow } from "./row";
 
 const root = path.resolve(import.meta.dirname, "../..");
-const layerFiles = globSync("lib/domains/*/{queries,actions,routes}.ts", { cwd: root }).sort();
+const layerFiles = globSync(["lib/domains/*/{queries,actions,routes}.ts", "lib/domains/*/*/{queries,actions,routes}.ts"], { cwd: root }).sort();
 const tableFiles = globSync("tests/access/tables/*.ts", { cwd: root }).sort();
 
 const operations: Operation[] = [];
