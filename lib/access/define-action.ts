@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import type { ActionState } from "@/lib/core/action-state";
-import { DomainError, InvalidError } from "@/lib/core/errors";
+import { DomainError, InvalidError, OvertakenError } from "@/lib/core/errors";
 import { inTransaction, type Transaction } from "@/lib/platform/database";
 import { log } from "@/lib/platform/log";
 import { isPerson, type Actor } from "./actor";
@@ -80,7 +80,8 @@ async function showOutcome(outcome: ActionOutcome): Promise<void> {
 function refusal(name: string, error: unknown, form: FormData | undefined): ActionState {
   const values = form ? typedValues(form) : {};
   if (error instanceof DomainError) {
-    return { status: "refused", message: error.message, fields: error instanceof InvalidError ? { ...error.fields } : {}, values };
+    const fields = error instanceof InvalidError ? { ...error.fields } : {};
+    return { status: "refused", message: error.message, fields, values, ...(error instanceof OvertakenError ? { isOvertaken: true } : {}) };
   }
   const reference = crypto.randomUUID().slice(0, 8);
   log().error({ operation: name, reference, err: error }, "an action failed");

@@ -12,3 +12,8 @@ export function dayOf(value: Date): string {
 export function daysAfter(day: string, days: number): string {
   return dayOf(new Date(dayValue(day).getTime() + days * 86_400_000));
 }
+
+/** The time of day of an instant in a zone, "3:12 PM". */
+export function timeOfDay(instant: Date, timeZone: string): string {
+  return new Intl.DateTimeFormat("en-US", { hour: "numeric", minute: "2-digit", timeZone }).format(instant);
+}

@@ -40,8 +40,13 @@ export class InvalidError extends DomainError {
 
 /** What was sent is right but does not fit what is there now (a third focus, a player who has left). */
 export class ConflictError extends DomainError {
-  override readonly id = "conflict";
+  override readonly id: string = "conflict";
   override readonly status = 409;
+}
+
+/** Somebody else changed the thing since it was looked at. What they did stands; what was sent was not kept. */
+export class OvertakenError extends ConflictError {
+  override readonly id = "overtaken";
 }
 
 /** Too many tries; says after how many seconds one may try again. */

@@ -7,6 +7,7 @@ import { getSwing, listSwings } from "@/lib/domains/clips/queries";
 import { showPoster, showStill, streamSteppingCopy } from "@/lib/domains/clips/routes";
 import { clipsScope, findClipSubject } from "@/lib/domains/clips/scope";
 import { watchClip } from "@/lib/domains/clips/policy";
+import { OvertakenError } from "@/lib/core/errors";
 import { database } from "@/lib/platform/database";
 import { findActor } from "@/lib/access/session";
 import { buildGuardianship, buildSession, buildUser } from "@/seed/builders/people";
@@ -60,6 +61,37 @@ describe("what a coach says of a clip", () => {
     expect((await clipOf(story.coach, swingId)).unseenPoints).toEqual([]);
     await removePoint.as(story.coach, point);
     expect((await clipOf(story.coach, swingId)).points).toMatchObject([{ x: 5, source: "suggested" }]);
+  });
+
+  test("who looked before somebody else placed the point is told who did, and what stands is theirs", async () => {
+    const story = await coachWithPlayer();
+    const { swingId, clipId } = await buildClip(story);
+    const point = { clipId, frameIndex: 7, point: "kn_f" as const };
+    const placed = async () => (await clipOf(story.coach, swingId)).points.map(({ x, y }) => [x, y]);
+    await placePoint.as(story.coach, { ...point, x: 10.1, y: 20.2, was: null });
+    await expect(placePoint.as(story.coach, { ...point, x: 90, y: 90, was: null })).rejects.toThrow("In another window you placed it at");
+    await database().clipPoint.updateMany({ where: { clipId }, data: { setById: null } });
+    await expect(markPointUnseen.as(story.coach, { ...point, was: null })).rejects.toThrow("Somebody placed it at");
+    await expect(removePoint.as(story.coach, { ...point, was: { x: 10, y: 20.2 } })).rejects.toThrow(OvertakenError);
+    expect(await placed()).toEqual([[10.1, 20.2]]);
+    await placePoint.as(story.coach, { ...point, x: 11, y: 21, was: { x: 10.1, y: 20.2 } });
+    expect(await placed()).toEqual([[11, 21]]);
+    await markPointUnseen.as(story.coach, { ...point, was: { x: 11, y: 21 } });
+    await expect(placePoint.as(story.coach, { ...point, x: 1, y: 1, was: { x: 11, y: 21 } })).rejects.toThrow("you said that it cannot be seen at");
+    await removePoint.as(story.coach, { ...point, was: "unseen" });
+    await expect(placePoint.as(story.coach, { ...point, x: 1, y: 1, was: "unseen" })).rejects.toThrow("Meanwhile it was taken away.");
+  });
+
+  test("of two who set an event from the same sight one is kept and the other is told", async () => {
+    const story = await coachWithPlayer();
+    const { swingId, clipId } = await buildClip(story);
+    const both = await Promise.allSettled([5, 9].map((frameIndex) => setEvent.as(story.coach, { clipId, event: "plant", frameIndex, was: null })));
+    expect(both.map((it) => it.status).sort()).toEqual(["fulfilled", "rejected"]);
+    const [stands] = (await clipOf(story.coach, swingId)).events;
+    expect(stands?.frameIndex).toBe(both[0]?.status === "fulfilled" ? 5 : 9);
+    await expect(clearEvent.as(story.coach, { clipId, event: "plant", was: null })).rejects.toThrow("set it on another frame");
+    await clearEvent.as(story.coach, { clipId, event: "plant", was: { clipId, frameIndex: stands?.frameIndex ?? 0 } });
+    await expect(setEvent.as(story.coach, { clipId, event: "plant", frameIndex: 5, was: { clipId, frameIndex: 9 } })).rejects.toThrow("Meanwhile it was cleared.");
   });
 
   test("a mark is kept in picture pixels with the version of its form, and one of no known form is refused", async () => {

@@ -61,7 +61,7 @@ export const clearEvent = defineAction({
   name: "clips.clear-event",
   input: clearEventForm,
   policy: mayWorkOn<In<typeof clearEventForm>>(),
-  run: async ({ input, granted, tx }) => commands.clearEvent(tx, granted, input.event),
+  run: async ({ actor, input, granted, tx }) => commands.clearEvent(tx, actor, granted, input),
 });
 
 export const placePoint = defineAction({
@@ -82,7 +82,7 @@ export const removePoint = defineAction({
   name: "clips.remove-point",
   input: pointForm,
   policy: mayWorkOn<In<typeof pointForm>>(),
-  run: async ({ input, granted, tx }) => commands.removePoint(tx, granted, input),
+  run: async ({ actor, input, granted, tx }) => commands.removePoint(tx, actor, granted, input),
 });
 
 export const addMark = defineAction({

@@ -1,11 +1,11 @@
 import type { z } from "zod";
 import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
-import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
+import { ConflictError, InvalidError, NotFoundError, OvertakenError } from "@/lib/core/errors";
 import { filmedRateOf, realTimeOf, type RealTime } from "@/lib/core/filmed-rate";
 import { newId, type Id } from "@/lib/core/ids";
 import { packTicks } from "@/lib/core/packed-ticks";
-import { dayOf, dayValue } from "@/lib/core/days";
+import { dayOf, dayValue, timeOfDay } from "@/lib/core/days";
 import { writtenDeg } from "@/lib/measure/camera/line-words";
 import { now } from "@/lib/platform/clock";
 import { Prisma, type Transaction } from "@/lib/platform/database";
@@ -18,7 +18,7 @@ import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
 import { cameraLineOf } from "./rules";
 import { factsOf, permittedOn, readSwingPage, timesOf } from "./scope";
-import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
+import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type clearEventForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
 type Worked = Granted<ClipSubject, "clip.work-on">;
 
@@ -192,8 +192,10 @@ async function tellChanged(tx: Transaction, clip: ClipSubject): Promise<void> {
   await tell(tx, swingChanged, { swingId: clip.swingId }, { key: `readings ${clip.swingId}`, runAt: new Date(now().getTime() + 2000) });
 }
 
-export async function setEvent(tx: Transaction, actor: Person, clip: Worked, { event, frameIndex }: z.infer<typeof setEventForm>): Promise<void> {
+export async function setEvent(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof setEventForm>): Promise<void> {
+  const { event, frameIndex } = input;
   insideClip(clip, frameIndex);
+  await refuseOvertakenEvent(tx, actor, clip, input);
   const times = timesOf(await tx.fileFrameTimes.findUnique({ where: { academyId_fileId: { academyId: clip.academyId, fileId: clip.fileId } } }));
   const tick = times.ticks[frameIndex];
   if (tick === undefined) throw new InvalidError("This frame does not belong to the clip.");
@@ -215,16 +217,20 @@ async function takeFromOtherClip(tx: Transaction, clip: Worked, event: string): 
 }
 
 /** Takes back what a coach said of the swing, or of contact on this clip; a suggestion stays where it was. */
-export async function clearEvent(tx: Transaction, clip: Worked, event: string): Promise<void> {
+export async function clearEvent(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof clearEventForm>): Promise<void> {
+  const { event } = input;
+  await refuseOvertakenEvent(tx, actor, clip, input);
   const { academyId, swingId, id: clipId } = clip;
   await tx.swingEvent.deleteMany({ where: { academyId, swingId, event, source: "placed", ...(event === "contact" ? { clipId } : {}) } });
   await tellChanged(tx, clip);
 }
 
-export async function placePoint(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point, x, y }: z.infer<typeof placePointForm>): Promise<void> {
+export async function placePoint(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof placePointForm>): Promise<void> {
+  const { frameIndex, point, x, y } = input;
   insideClip(clip, frameIndex);
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { widthPx: true, heightPx: true } });
   if (!(x >= 0 && x <= file.widthPx && y >= 0 && y <= file.heightPx)) throw new InvalidError("This place lies outside the picture.");
+  await refuseOvertakenPoint(tx, actor, clip, input);
   const key = { academyId: clip.academyId, clipId: clip.id, frameIndex, point, source: "placed" };
   const said = { xPx: x, yPx: y, setById: actor.userId, setAt: now() };
   await tx.clipPoint.upsert({ where: { academyId_clipId_frameIndex_point_source: key }, create: { ...key, ...said }, update: said });
@@ -233,20 +239,56 @@ export async function placePoint(tx: Transaction, actor: Person, clip: Worked, {
 }
 
 /** Takes back what a coach said of a point on a frame, its place or that it cannot be seen. */
-export async function removePoint(tx: Transaction, clip: Worked, { frameIndex, point }: z.infer<typeof pointForm>): Promise<void> {
+export async function removePoint(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof pointForm>): Promise<void> {
+  const { frameIndex, point } = input;
+  await refuseOvertakenPoint(tx, actor, clip, input);
   const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
   await tx.clipPoint.deleteMany({ where: { ...where, source: "placed" } });
   await tx.unseenPoint.deleteMany({ where });
   await tellChanged(tx, clip);
 }
 
-export async function markPointUnseen(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point }: z.infer<typeof pointForm>): Promise<void> {
+export async function markPointUnseen(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof pointForm>): Promise<void> {
+  const { frameIndex, point } = input;
   insideClip(clip, frameIndex);
+  await refuseOvertakenPoint(tx, actor, clip, input);
   const key = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
   await tx.clipPoint.deleteMany({ where: { ...key, source: "placed" } });
   const said = { setById: actor.userId, setAt: now() };
   await tx.unseenPoint.upsert({ where: { academyId_clipId_frameIndex_point: key }, create: { ...key, ...said }, update: said });
   await tellChanged(tx, clip);
+}
+
+// ---- Two writers -------------------------------------------------------------------------------------------------
+
+/** @throws OvertakenError when the event no longer stands where the sender saw it */
+async function refuseOvertakenEvent(tx: Transaction, actor: Person, clip: Worked, { event, was }: z.infer<typeof clearEventForm>): Promise<void> {
+  if (was === undefined) return;
+  const { academyId, swingId, id: clipId } = clip;
+  await tx.$queryRaw`SELECT 1 FROM "Swing" WHERE "id" = ${swingId}::uuid FOR NO KEY UPDATE`;
+  const row = await tx.swingEvent.findFirst({ where: { academyId, swingId, event, source: "placed", ...(event === "contact" ? { clipId } : {}) } });
+  if (row?.clipId === was?.clipId && row?.frameIndex === was?.frameIndex) return;
+  throw new OvertakenError(await saidMeanwhile(tx, actor, row, row ? "set it on another frame" : "cleared"));
+}
+
+/** @throws OvertakenError when what is said of the point is no longer what the sender saw */
+async function refuseOvertakenPoint(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point, was }: z.infer<typeof pointForm>): Promise<void> {
+  if (was === undefined) return;
+  await tx.$queryRaw`SELECT 1 FROM "Clip" WHERE "id" = ${clip.id}::uuid FOR NO KEY UPDATE`;
+  const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
+  const placed = await tx.clipPoint.findFirst({ where: { ...where, source: "placed" } });
+  const unseen = placed ? null : await tx.unseenPoint.findFirst({ where });
+  const isSame = was === null ? !placed && !unseen : was === "unseen" ? unseen !== null : placed?.xPx === was.x && placed.yPx === was.y;
+  if (isSame) return;
+  throw new OvertakenError(await saidMeanwhile(tx, actor, placed ?? unseen, placed ? "placed it" : unseen ? "said that it cannot be seen" : "taken away"));
+}
+
+/** Who changed it since the sender looked, and when: "Ana Reed placed it at 3:12 PM." Nobody is known of what was taken away. */
+async function saidMeanwhile(tx: Transaction, actor: Person, row: { readonly setById: string | null; readonly setAt: Date } | null, did: string): Promise<string> {
+  if (!row) return `Meanwhile it was ${did}.`;
+  const by = row.setById ? await tx.user.findUnique({ where: { id: row.setById }, select: { displayName: true } }) : null;
+  const who = row.setById === actor.userId ? "In another window you" : (by?.displayName ?? "Somebody");
+  return `${who} ${did} at ${timeOfDay(row.setAt, actor.timeZone)}.`;
 }
 
 const MOST_MARKS_ON_A_FRAME = 40;

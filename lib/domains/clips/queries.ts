@@ -3,7 +3,7 @@ import type { Person } from "@/lib/access/actor";
 import { defineQuery } from "@/lib/access/define-query";
 import { may } from "@/lib/access/guard";
 import type { Id } from "@/lib/core/ids";
-import { dayOf, daysAfter, dayValue } from "@/lib/core/days";
+import { dayOf, daysAfter, dayValue, timeOfDay } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
 import { seeSwing, seeSwings, type ClipOwner, type SwingSubject } from "./policy";
@@ -115,9 +115,8 @@ export const listSwingsToJoin = defineQuery({
       take: MOST_TO_JOIN,
       include: { clips: { orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { view: true } } },
     });
-    const hour = new Intl.DateTimeFormat("en-US", { hour: "numeric", minute: "2-digit", timeZone: actor.timeZone });
     return rows.map((row) => ({
-      id: row.id, filmedOn: dayOf(row.filmedOn), facts: factsOf(row), views: row.clips.map(({ view }) => view as SwingRow["view"]), addedAt: hour.format(row.createdAt),
+      id: row.id, filmedOn: dayOf(row.filmedOn), facts: factsOf(row), views: row.clips.map(({ view }) => view as SwingRow["view"]), addedAt: timeOfDay(row.createdAt, actor.timeZone),
     }));
   },
 });

@@ -122,6 +122,7 @@ export type ViewerCommand =
   | { readonly kind: "take-guess" }
   | { readonly kind: "play-or-hold" }
   | { readonly kind: "undo" }
+  | { readonly kind: "redo" }
   | { readonly kind: "cancel" };
 
 export interface KeyPress {
@@ -149,7 +150,7 @@ const plainKeys: Readonly<Record<string, ViewerCommand>> = {
  * save undo.
  */
 export function commandOfKey(press: KeyPress): ViewerCommand | null {
-  if ((press.ctrlKey || press.metaKey) && !press.altKey && !press.shiftKey && press.key.toLowerCase() === "z") return { kind: "undo" };
+  if ((press.ctrlKey || press.metaKey) && !press.altKey && press.key.toLowerCase() === "z") return { kind: press.shiftKey ? "redo" : "undo" };
   if (press.ctrlKey || press.metaKey || press.altKey) return null;
   if (press.key === "ArrowLeft") return { kind: "step", by: press.shiftKey ? -10 : -1 };
   if (press.key === "ArrowRight") return { kind: "step", by: press.shiftKey ? 10 : 1 };

@@ -66,10 +66,16 @@ export const listSwingsForm = z.object({ playerId: idForm, side: z.enum(SIDES).o
 const frameIndex = z.coerce.number().int().nonnegative();
 export const stillForm = z.object({ clipId: idForm, frameIndex });
 const event = z.enum(eventIds);
-export const setEventForm = z.object({ clipId: idForm, event, frameIndex });
-export const clearEventForm = z.object({ clipId: idForm, event });
-export const pointForm = z.object({ clipId: idForm, frameIndex, point: z.enum(pointIds) });
 const px = z.number();
+/** Where a person had set the event when the sender looked, null nowhere. Left out, whatever stands there gives way. */
+const eventWas = z.strictObject({ clipId: idForm, frameIndex }).nullable().optional();
+/** What a person had said of the point when the sender looked, null nothing. Left out, whatever stands there gives way. */
+const pointWas = z.union([z.literal("unseen"), z.strictObject({ x: px, y: px })]).nullable().optional();
+export type EventWas = z.infer<typeof eventWas>;
+export type PointWas = z.infer<typeof pointWas>;
+export const setEventForm = z.object({ clipId: idForm, event, frameIndex, was: eventWas });
+export const clearEventForm = z.object({ clipId: idForm, event, was: eventWas });
+export const pointForm = z.object({ clipId: idForm, frameIndex, point: z.enum(pointIds), was: pointWas });
 export const placePointForm = pointForm.extend({ x: px, y: px });
 
 /** At most so many places make a pen's stroke: enough for a hand, little enough to keep. */

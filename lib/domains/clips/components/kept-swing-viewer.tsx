@@ -1,25 +1,29 @@
 "use client";
 
+import { useRouter } from "next/navigation";
 import { useMemo } from "react";
 import type { ActionState } from "@/lib/core/action-state";
 import { addMark, clearEvent, markPointUnseen, placePoint, removeMark, removePoint, setEvent } from "../actions";
-import type { Keeping } from "./sending";
+import { Overtaken, type EventSaid, type Keeping } from "./sending";
 import { SwingViewer, type SwingViewerProps } from "./swing-viewer";
 
 /** What an action gave back; what was not kept is thrown with its sentence. */
 async function must(sent: Promise<ActionState>): Promise<unknown> {
   const state = await sent;
-  if (state.status === "refused") throw new Error(state.message);
+  if (state.status === "refused") throw state.isOvertaken ? new Overtaken(state.message) : new Error(state.message);
   return state.status === "done" ? state.data : undefined;
 }
+
+const onClip = (was: EventSaid["was"], clipId: string) => was && { clipId, ...was };
 
 /** The swing view of one clip, with everything that is done in it kept. */
 export function KeptSwingViewer(props: Omit<SwingViewerProps, keyof Keeping>) {
   const clipId = props.clip.id;
+  const router = useRouter();
   const keeping = useMemo<Keeping>(
     () => ({
-      onSetEvent: (event, frameIndex, onClipId = clipId) => must(setEvent({ clipId: onClipId, event, frameIndex })),
-      onClearEvent: (event) => must(clearEvent({ clipId, event })),
+      onSetEvent: ({ event, frameIndex, onClipId = clipId, was }) => must(setEvent({ clipId: onClipId, event, frameIndex, was: onClip(was, clipId) })),
+      onClearEvent: ({ event, was }) => must(clearEvent({ clipId, event, was: onClip(was, clipId) })),
       onPlacePoint: (point) => must(placePoint({ clipId, ...point })),
       onPointUnseen: (point) => must(markPointUnseen({ clipId, ...point })),
       onRemovePoint: (point) => must(removePoint({ clipId, ...point })),
@@ -28,8 +32,9 @@ export function KeptSwingViewer(props: Omit<SwingViewerProps, keyof Keeping>) {
         return kept.markId;
       },
       onRemoveMark: (markId) => must(removeMark({ markId })),
+      onOvertaken: () => router.refresh(),
     }),
-    [clipId],
+    [clipId, router],
   );
   return <SwingViewer {...props} {...keeping} />;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { EventView, MarkView } from "../view";
-import { applyChange, eventAtFrame, findPoint, invertChange, renameInChange, renameMark, type Change, type Kept } from "./kept";
+import { applyChange, eventAtFrame, findPoint, invertChange, overPresent, renameInChange, renameMark, type Change, type Kept } from "./kept";
 
 const contact: EventView = { event: "contact", frameIndex: 9, tick: 900, source: "suggested", sdSeconds: 0.01 };
 const ring: MarkView = { id: "a", frameIndex: 9, shape: { v: 1, kind: "ring", cx: 5, cy: 6, rx: 2, ry: 3 } };
@@ -50,6 +50,10 @@ describe("changes to what is kept", () => {
     expect(renameMark(kept, "a", "z").marks.map((it) => it.id)).toEqual(["z", "b"]);
     expect(renameInChange(changes[6]!, "a", "z")).toMatchObject({ id: "z", before: { id: "z" }, after: null });
     expect(renameInChange(changes[8]!, "a", "z")).toBe(changes[8]);
+  });
+  test("a change made over what stands now takes that back when it is undone", () => {
+    for (const change of changes) expect(sorted(applyChange(applyChange(kept, change), invertChange(overPresent(change, kept))))).toEqual(sorted(kept));
+    expect(overPresent({ kind: "point", frameIndex: 9, point: "heel_b", before: null, after: null }, kept)).toMatchObject({ before: kept.points[0] });
   });
   test("an event set by the coach stands on the frame's own tick", () => {
     const clip = { frameTimes: { timeBaseNum: 1, timeBaseDen: 90_000, ticks: [10, 385, 761] } };

@@ -70,6 +70,13 @@ export function findPoint(kept: Kept, frameIndex: number, point: PointId): Point
   return kept.unseenPoints.some((it) => it.frameIndex === frameIndex && it.point === point) ? "unseen" : null;
 }
 
+/** The same change, made over what stands now. */
+export function overPresent(change: Change, kept: Kept): Change {
+  if (change.kind === "event") return { ...change, before: findEvent(kept, change.event) };
+  if (change.kind === "point") return { ...change, before: findPoint(kept, change.frameIndex, change.point) };
+  return { ...change, before: kept.marks.find((it) => it.id === change.id) ?? null };
+}
+
 /** The event set at a frame of the clip by the coach; null when there is no such frame. */
 export function eventAtFrame(clip: Pick<ClipView, "frameTimes">, event: EventId, frameIndex: number): EventView | null {
   const tick = clip.frameTimes.ticks[frameIndex];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { MarkView } from "../view";
 import type { Change } from "./kept";
-import { notKept, send, type Keeping } from "./sending";
+import { notKept, Overtaken, send, type Keeping } from "./sending";
 
 const ring: MarkView = { id: "drawn-1", frameIndex: 5, shape: { v: 1, kind: "ring", cx: 9, cy: 9, rx: 4, ry: 4 } };
 const moved: MarkView = { ...ring, shape: { v: 1, kind: "ring", cx: 19, cy: 9, rx: 4, ry: 4 } };
@@ -18,6 +18,7 @@ function keeper() {
       return `m${marks}`;
     },
     onRemoveMark: async (id) => void told.push(`unmark ${id}`),
+    onOvertaken: () => void told.push("overtaken"),
   };
   return { told, keeping };
 }
@@ -40,20 +41,37 @@ describe("sending changes", () => {
     const there = { ...here, frameIndex: 76, tick: 76.4, elsewhere: { clipId: "side", view: "side", frameIndex: 252, secondsFromContact: -0.2 } } as const;
     await send({ kind: "event", event: "toe", before: here, after: there }, keeping, new Map());
     await send({ kind: "event", event: "toe", before: here, after: { ...here, source: "suggested" } }, keeping, new Map());
-    expect(told).toEqual([`set ["toe",252,"side"]`, `clear ["toe"]`]);
+    expect(told).toEqual([`set [{"event":"toe","was":{"frameIndex":70},"frameIndex":252,"onClipId":"side"}]`, `clear [{"event":"toe","was":{"frameIndex":70}}]`]);
   });
   test("taking a placed point back to a suggestion forgets the placing and places nothing", async () => {
     const { told, keeping } = keeper();
     const guess = { frameIndex: 5, point: "kn_f", x: 1, y: 2, source: "suggested" } as const;
     await send({ kind: "point", frameIndex: 5, point: "kn_f", before: { ...guess, source: "coach" }, after: guess }, keeping, new Map());
-    expect(told).toEqual(['remove [{"frameIndex":5,"point":"kn_f"}]']);
+    expect(told).toEqual(['remove [{"frameIndex":5,"point":"kn_f","was":{"x":1,"y":2}}]']);
   });
   test("an event that is taken away is cleared, and one that is set names its frame", async () => {
     const { told, keeping } = keeper();
     const plant = { event: "plant", frameIndex: 7, tick: 2625, source: "coach", sdSeconds: null } as const;
     await send({ kind: "event", event: "plant", before: null, after: plant }, keeping, new Map());
     await send({ kind: "event", event: "plant", before: plant, after: null }, keeping, new Map());
-    expect(told).toEqual(['set ["plant",7]', 'clear ["plant"]']);
+    expect(told).toEqual(['set [{"event":"plant","was":null,"frameIndex":7}]', 'clear [{"event":"plant","was":{"frameIndex":7}}]']);
+  });
+  test("every change says what a person had said before it: a suggestion is nothing, an event of another clip stands there", async () => {
+    const { told, keeping } = keeper();
+    const guess = { frameIndex: 5, point: "kn_f", x: 1, y: 2, source: "suggested" } as const;
+    const placed = { ...guess, x: 3, source: "coach" } as const;
+    const toe = { event: "toe", frameIndex: 76, tick: 76.4, source: "coach", sdSeconds: null, elsewhere: { clipId: "side", view: "side", frameIndex: 252, secondsFromContact: -0.2 } } as const;
+    const changes: readonly Change[] = [
+      { kind: "point", frameIndex: 5, point: "kn_f", before: guess, after: placed },
+      { kind: "point", frameIndex: 5, point: "kn_f", before: "unseen", after: placed },
+      { kind: "event", event: "toe", before: toe, after: null },
+    ];
+    for (const change of changes) await send(change, keeping, new Map());
+    expect(told.map((it) => (JSON.parse(it.slice(it.indexOf("["))) as [{ was: unknown }])[0].was)).toEqual([null, "unseen", { clipId: "side", frameIndex: 252 }]);
+  });
+  test("who was faster is named, and that theirs stands", () => {
+    const change: Change = { kind: "event", event: "plant", before: null, after: null };
+    expect(notKept(change, new Overtaken("Ana Reed set it on another frame at 3:12 PM."))).toBe("Plant was not kept as you had it. Ana Reed set it on another frame at 3:12 PM. That stands now.");
   });
   test("what was not kept is named, with the reason when it is a sentence", () => {
     const change: Change = { kind: "event", event: "plant", before: null, after: null };

@@ -1,19 +1,38 @@
-import type { EventId, MarkShape, PointId } from "../view";
-import type { Change } from "./kept";
+import type { EventWas, PointWas } from "../schema";
+import type { EventId, EventView, MarkShape, PointId } from "../view";
+import type { Change, PointKnown } from "./kept";
 import { eventNames, pointNames } from "./words";
 
-/** How the page keeps what is done in the view. Each promise is refused when nothing was kept. */
+/** A point on a frame, and what a person had said of it when the change was made. */
+export interface PointSaid {
+  readonly frameIndex: number;
+  readonly point: PointId;
+  readonly was: PointWas;
+}
+
+/** An event with where a person had set it when the change was made; without a clip on this one. */
+export interface EventSaid {
+  readonly event: EventId;
+  readonly was: EventWas | { readonly frameIndex: number };
+}
+
+/** Somebody changed the same thing since it was looked at; the message says who and what. */
+export class Overtaken extends Error {}
+
+/** How the page keeps what is done in the view. Each promise is refused when nothing was kept, as Overtaken when somebody was faster. */
 export interface Keeping {
   /** Sets it on this clip, or on another clip of the swing, where it stood before. */
-  readonly onSetEvent: (event: EventId, frameIndex: number, onClipId?: string) => Promise<unknown>;
-  readonly onClearEvent: (event: EventId) => Promise<unknown>;
-  readonly onPlacePoint: (point: { readonly frameIndex: number; readonly point: PointId; readonly x: number; readonly y: number }) => Promise<unknown>;
-  readonly onPointUnseen: (point: { readonly frameIndex: number; readonly point: PointId }) => Promise<unknown>;
+  readonly onSetEvent: (event: EventSaid & { readonly frameIndex: number; readonly onClipId?: string }) => Promise<unknown>;
+  readonly onClearEvent: (event: EventSaid) => Promise<unknown>;
+  readonly onPlacePoint: (point: PointSaid & { readonly x: number; readonly y: number }) => Promise<unknown>;
+  readonly onPointUnseen: (point: PointSaid) => Promise<unknown>;
   /** Forget what a person said of the point on the frame: its place, or that it cannot be seen. */
-  readonly onRemovePoint: (point: { readonly frameIndex: number; readonly point: PointId }) => Promise<unknown>;
+  readonly onRemovePoint: (point: PointSaid) => Promise<unknown>;
   /** Gives back the id under which the mark was kept. */
   readonly onAddMark: (mark: { readonly frameIndex: number; readonly shape: MarkShape }) => Promise<string>;
   readonly onRemoveMark: (markId: string) => Promise<unknown>;
+  /** What stands now must be fetched. */
+  readonly onOvertaken: () => void;
 }
 
 /**
@@ -24,17 +43,19 @@ export async function send(change: Change, keeping: Keeping, lastingIds: Map<str
   switch (change.kind) {
     case "event": {
       const { event, after } = change;
+      const said = { event, was: eventWas(change.before) };
       // A suggestion that returns is what stays when the coach's mark is taken away; it is never kept as a mark.
-      if (!after || after.source === "suggested") await keeping.onClearEvent(event);
-      else if (after.elsewhere) await keeping.onSetEvent(event, after.elsewhere.frameIndex, after.elsewhere.clipId);
-      else if (after.frameIndex !== null) await keeping.onSetEvent(event, after.frameIndex);
+      if (!after || after.source === "suggested") await keeping.onClearEvent(said);
+      else if (after.elsewhere) await keeping.onSetEvent({ ...said, frameIndex: after.elsewhere.frameIndex, onClipId: after.elsewhere.clipId });
+      else if (after.frameIndex !== null) await keeping.onSetEvent({ ...said, frameIndex: after.frameIndex });
       return null;
     }
     case "point": {
       const { frameIndex, point, after } = change;
-      if (after === "unseen") await keeping.onPointUnseen({ frameIndex, point });
-      else if (after?.source === "coach") await keeping.onPlacePoint({ frameIndex, point, x: after.x, y: after.y });
-      else await keeping.onRemovePoint({ frameIndex, point });
+      const said = { frameIndex, point, was: pointWas(change.before) };
+      if (after === "unseen") await keeping.onPointUnseen(said);
+      else if (after?.source === "coach") await keeping.onPlacePoint({ ...said, x: after.x, y: after.y });
+      else await keeping.onRemovePoint(said);
       return null;
     }
     case "mark": {
@@ -52,9 +73,26 @@ export async function send(change: Change, keeping: Keeping, lastingIds: Map<str
   }
 }
 
+/** A suggestion is nothing that a person said. */
+function eventWas(before: EventView | null): EventSaid["was"] {
+  if (before?.source !== "coach") return null;
+  if (before.elsewhere) return { clipId: before.elsewhere.clipId, frameIndex: before.elsewhere.frameIndex };
+  return before.frameIndex === null ? undefined : { frameIndex: before.frameIndex };
+}
+
+function pointWas(before: PointKnown): PointWas {
+  if (before === "unseen") return before;
+  return before?.source === "coach" ? { x: before.x, y: before.y } : null;
+}
+
 /** What was not kept, why, and how things stand now. */
 export function notKept(change: Change, problem: unknown): string {
+  const what = nameOfChange(change);
+  if (problem instanceof Overtaken) return `${what} was not kept as you had it. ${problem.message} That stands now.`;
   const why = problem instanceof Error && problem.message.endsWith(".") ? ` ${problem.message}` : "";
-  const what = change.kind === "event" ? eventNames[change.event] : change.kind === "point" ? `The ${pointNames[change.point]}` : "The mark";
   return `${what} was not kept.${why} All stands as it was before; please try again.`;
+}
+
+function nameOfChange(change: Change): string {
+  return change.kind === "event" ? eventNames[change.event] : change.kind === "point" ? `The ${pointNames[change.point]}` : "The mark";
 }

@@ -6,12 +6,14 @@ export interface StepRowProps {
   readonly rate: number;
   readonly zoom: number;
   readonly canUndo: boolean;
+  readonly canRedo: boolean;
   readonly onStep: (by: number) => void;
   readonly onPlay: (isPlaying: boolean) => void;
   readonly onRate: (rate: number) => void;
   readonly onCloser: () => void;
   readonly onWhole: () => void;
   readonly onUndo: () => void;
+  readonly onRedo: () => void;
 }
 
 const rates: readonly (readonly [number, string])[] = [[1, "Real"], [1 / 2, "Half"], [1 / 4, "Quarter"], [1 / 8, "Eighth"]];
@@ -34,7 +36,8 @@ export function StepRow(props: StepRowProps) {
       <button type="button" className="btn main" aria-keyshortcuts="Space" onClick={() => props.onPlay(!props.isPlaying)}>{props.isPlaying ? "Hold" : "Play"}</button>
       <button type="button" className="btn" disabled={props.zoom >= 8} onClick={props.onCloser}>Closer</button>
       <button type="button" className="btn" disabled={props.zoom <= 1} onClick={props.onWhole}>Whole picture</button>
-      <button type="button" className="btn" disabled={!props.canUndo} onClick={props.onUndo}>Undo</button>
+      <button type="button" className="btn" disabled={!props.canUndo} aria-keyshortcuts="Control+Z" onClick={props.onUndo}>Undo</button>
+      <button type="button" className="btn" disabled={!props.canRedo} aria-keyshortcuts="Control+Shift+Z" onClick={props.onRedo}>Redo</button>
     </div>
   );
 }

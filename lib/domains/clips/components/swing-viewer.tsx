@@ -4,7 +4,7 @@ import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingN
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventGuesses, guessInTurn, openGuesses, type EventGuess } from "./event-guesses";
 import { EventKeys } from "./event-keys";
-import { eventAtFrame, findEvent, findPoint, keptOf, type Change, type PointKnown } from "./kept";
+import { eventAtFrame, findEvent, findPoint, keptOf, overPresent, type Change, type PointKnown } from "./kept";
 import { MarkTools } from "./mark-tools";
 import { nextStep } from "./next-step";
 import { PointPanel } from "./point-panel";
@@ -54,7 +54,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
       startFrame ?? clip.events.find((it) => it.event === "contact")?.frameIndex ?? 0,
     ),
   );
-  const { commit, undo } = useKeeping(dispatch, keeping);
+  const { commit, undo, redo } = useKeeping(dispatch, keeping);
   const status = useFrameSource(clip);
   const source = status.kind === "ready" ? status.source : null;
   const stageRef = useRef<HTMLDivElement>(null);
@@ -105,6 +105,10 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     return { kind: "mark", id, before: null, after: { id, frameIndex, shape } };
   };
   const changePoint = (point: PointId, after: PointView | "unseen" | null) => commit({ kind: "point", frameIndex, point, before: findPoint(kept, frameIndex, point), after });
+  const keepMine = () => {
+    if (!state.overtaken) return;
+    commit(overPresent(state.overtaken, kept));
+  };
   const settle = (after: (point: PointId) => PointView | "unseen") => {
     if (!askedPoint) return;
     changePoint(askedPoint, after(askedPoint));
@@ -153,6 +157,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     else if (command.kind === "take-guess") takeGuess(guessInTurn(open, frameIndex));
     else if (command.kind === "play-or-hold") dispatch({ kind: "play", isPlaying: !state.isPlaying });
     else if (command.kind === "undo") undo(state);
+    else if (command.kind === "redo") redo(state);
     else {
       setBegun(null);
       taps?.stop();
@@ -163,7 +168,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   return (
     <div className="bench" style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, isAiming: isMarkingPlate, placeHere: isMarkingPlate ? () => taps?.take(cross, frameIndex) : askedPoint ? placeHere : null }, event)}>
       <div className="at-hand">
-        <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onRead={() => dispatch({ kind: "read-failure" })} />
+        <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onKeepMine={state.overtaken && keepMine} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
           stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} marks={marks}
           askedPoint={askedPoint} cross={askedPoint || state.tool || isMarkingPlate ? cross : null} taps={isMarkingPlate ? taps : undefined} commit={commit} newMark={newMark}
@@ -173,10 +178,10 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
         </ul>
         <SwingClock clip={clip} events={kept.events} guesses={open} frameIndex={frameIndex} onShow={(at) => dispatch({ kind: "show", frameIndex: at })} />
         <StepRow
-          isPlaying={state.isPlaying} rate={state.rate} zoom={box ? lookIn(state, box).zoom : 1} canUndo={state.undo.length > 0}
+          isPlaying={state.isPlaying} rate={state.rate} zoom={box ? lookIn(state, box).zoom : 1} canUndo={state.undo.length > 0} canRedo={state.redo.length > 0}
           onStep={(by) => dispatch({ kind: "step", by })} onPlay={(isPlaying) => dispatch({ kind: "play", isPlaying })} onRate={(rate) => dispatch({ kind: "rate", rate })}
           onCloser={() => box && dispatch({ kind: "look", look: zoomAbout({ ...state.look, centre: cross }, 2, cross, picture, box) })}
-          onWhole={() => dispatch({ kind: "look", look: wholeLook(picture) })} onUndo={() => undo(state)}
+          onWhole={() => dispatch({ kind: "look", look: wholeLook(picture) })} onUndo={() => undo(state)} onRedo={() => redo(state)}
         />
         <EventKeys
           clip={clip} events={kept.events} frameIndex={frameIndex} eventInHand={state.eventInHand} onSet={(event) => setEvent(event, frameIndex)}

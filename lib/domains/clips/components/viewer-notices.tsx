@@ -6,11 +6,13 @@ export interface ViewerNoticesProps {
   readonly failure: string | null;
   /** Playing has fallen behind what was asked. */
   readonly isSlow: boolean;
+  /** Makes the change again over what stands now; null when nobody was faster. */
+  readonly onKeepMine: (() => void) | null;
   readonly onRead: () => void;
 }
 
 /** What one must know before trusting what one sees. */
-export function ViewerNotices({ status, failure, isSlow, onRead }: ViewerNoticesProps) {
+export function ViewerNotices({ status, failure, isSlow, onKeepMine, onRead }: ViewerNoticesProps) {
   return (
     <>
       {status.kind === "failed" ? <p className="trouble" role="alert">{status.sentence}</p> : null}
@@ -22,7 +24,8 @@ export function ViewerNotices({ status, failure, isSlow, onRead }: ViewerNotices
         <div className="trouble" role="alert">
           <p>{failure}</p>
           <div className="bar-line">
-            <button type="button" className="btn" onClick={onRead}>I have read it</button>
+            {onKeepMine ? <button type="button" className="btn" onClick={onKeepMine}>Keep mine instead</button> : null}
+            <button type="button" className="btn" onClick={onRead}>{onKeepMine ? "Leave theirs" : "I have read it"}</button>
           </div>
         </div>
       ) : null}

@@ -45,24 +45,49 @@ describe("what is kept", () => {
   const set = { kind: "event", event: "plant", before: null, after: plant(7) } as const;
   const move = { kind: "event", event: "plant", before: set.after, after: plant(9) } as const;
   test("a change that was not kept is taken back with a sentence and cannot be undone", () => {
-    const failed = after(start, { kind: "apply", change: set, isUndo: false }, { kind: "failed", change: set, sentence: "Plant was not kept." });
+    const failed = after(start, { kind: "apply", change: set, way: "new" }, { kind: "failed", change: set, sentence: "Plant was not kept.", isOvertaken: false });
     expect(failed.kept.events).toEqual([]);
     expect(failed).toMatchObject({ failure: "Plant was not kept.", undo: [], pending: 0 });
   });
   test("a later change of the same event stands when the earlier one fails", () => {
-    const failed = after(start, { kind: "apply", change: set, isUndo: false }, { kind: "apply", change: move, isUndo: false }, { kind: "failed", change: set, sentence: "Plant was not kept." });
+    const failed = after(start, { kind: "apply", change: set, way: "new" }, { kind: "apply", change: move, way: "new" }, { kind: "failed", change: set, sentence: "Plant was not kept.", isOvertaken: false });
     expect(failed.kept.events).toEqual([move.after]);
   });
   test("what the server sends is taken only when nothing is on its way to it", () => {
     const sent: Kept = { ...empty, events: [plant(3)] };
-    const busy = after(start, { kind: "apply", change: set, isUndo: false });
+    const busy = after(start, { kind: "apply", change: set, way: "new" });
     expect(after(busy, { kind: "take", kept: sent }).kept.events).toEqual([set.after]);
     expect(after(busy, { kind: "kept", renamed: null }, { kind: "take", kept: sent }).kept).toBe(sent);
   });
   test("a drawn mark can be undone under the name the server gave it", () => {
-    const drawn = after(start, { kind: "apply", change: { kind: "mark", id: ring.id, before: null, after: ring }, isUndo: false }, { kind: "kept", renamed: { from: ring.id, to: "m1" } });
+    const drawn = after(start, { kind: "apply", change: { kind: "mark", id: ring.id, before: null, after: ring }, way: "new" }, { kind: "kept", renamed: { from: ring.id, to: "m1" } });
     expect(drawn.kept.marks[0]?.id).toBe("m1");
     expect(drawn.undo[0]).toMatchObject({ id: "m1", after: { id: "m1" } });
+  });
+});
+
+describe("taking back and doing again", () => {
+  const set = { kind: "event", event: "plant", before: null, after: plant(7) } as const;
+  const back = { ...set, before: set.after, after: null };
+  const undone = after(start, { kind: "apply", change: set, way: "new" }, { kind: "apply", change: back, way: "back" });
+  test("what was taken back can be done again, and then taken back again", () => {
+    expect(undone).toMatchObject({ undo: [], redo: [set], kept: { events: [] } });
+    expect(after(undone, { kind: "apply", change: set, way: "again" })).toMatchObject({ undo: [set], redo: [], kept: { events: [set.after] } });
+  });
+  test("after a new change there is nothing to do again", () => {
+    expect(after(undone, { kind: "apply", change: { ...set, event: "toe" }, way: "new" }).redo).toEqual([]);
+  });
+  test("a mark that is drawn again has the name that the server gives it now", () => {
+    const drawn = { kind: "mark", id: ring.id, before: null, after: ring } as const;
+    const again = after(start, { kind: "apply", change: drawn, way: "new" }, { kind: "apply", change: { ...drawn, before: ring, after: null }, way: "back" }, { kind: "kept", renamed: { from: ring.id, to: "m1" } });
+    expect(again.redo[0]).toMatchObject({ id: "m1" });
+  });
+  test("a change that somebody was faster than is held until the person has decided, and left when something new is done", () => {
+    const busy = after(start, { kind: "apply", change: set, way: "new" });
+    const overtaken = after(busy, { kind: "failed", change: set, sentence: "Plant was not kept as you had it.", isOvertaken: true });
+    expect(overtaken).toMatchObject({ overtaken: set, kept: { events: [] } });
+    expect(after(overtaken, { kind: "read-failure" })).toMatchObject({ overtaken: null, failure: null });
+    expect(after(overtaken, { kind: "apply", change: set, way: "new" }).overtaken).toBeNull();
   });
 });
 

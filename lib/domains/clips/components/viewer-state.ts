@@ -23,10 +23,17 @@ export interface ViewerState {
   readonly editedMark: string | null;
   readonly eventInHand: EventId | null;
   readonly undo: readonly Change[];
+  /** What was taken back last stands last. */
+  readonly redo: readonly Change[];
   /** Changes on their way to the server. */
   readonly pending: number;
   readonly failure: string | null;
+  /** The change that somebody was faster than, so that it need not be made again by hand. */
+  readonly overtaken: Change | null;
 }
+
+/** A change is made, taken back, or made again after it was taken back. */
+export type Way = "new" | "back" | "again";
 
 export type ViewerAction =
   | { readonly kind: "step"; readonly by: number }
@@ -43,9 +50,9 @@ export type ViewerAction =
   | { readonly kind: "shape"; readonly shape: MarkShape }
   | { readonly kind: "end" }
   | { readonly kind: "cancel" }
-  | { readonly kind: "apply"; readonly change: Change; readonly isUndo: boolean }
+  | { readonly kind: "apply"; readonly change: Change; readonly way: Way }
   | { readonly kind: "kept"; readonly renamed: { readonly from: string; readonly to: string } | null }
-  | { readonly kind: "failed"; readonly change: Change; readonly sentence: string }
+  | { readonly kind: "failed"; readonly change: Change; readonly sentence: string; readonly isOvertaken: boolean }
   | { readonly kind: "read-failure" }
   | { readonly kind: "take"; readonly kept: Kept };
 
@@ -53,7 +60,7 @@ export function startState(kept: Kept, frameCount: number, picture: Size, frameI
   return {
     kept, frameCount, picture, frameIndex: stepFrame(frameIndex, 0, frameCount), travel: 1, isPlaying: false, rate: 1 / 4,
     look: wholeLook(picture), cross: null, chosenPoint: null, tool: null, gesture: { kind: "none" }, editedMark: null,
-    eventInHand: null, undo: [], pending: 0, failure: null,
+    eventInHand: null, undo: [], redo: [], pending: 0, failure: null, overtaken: null,
   };
 }
 
@@ -88,13 +95,13 @@ export function viewerReducer(state: ViewerState, action: ViewerAction): ViewerS
     case "cancel":
       return state.gesture.kind === "none" ? { ...state, tool: null, editedMark: null, chosenPoint: null, cross: null, isPlaying: false } : cancel(state);
     case "apply":
-      return applied(state, action.change, action.isUndo);
+      return applied(state, action.change, action.way);
     case "kept":
       return renamed({ ...state, pending: state.pending - 1 }, action.renamed);
     case "failed":
-      return rolledBack(state, action.change, action.sentence);
+      return rolledBack(state, action);
     case "read-failure":
-      return { ...state, failure: null };
+      return { ...state, failure: null, overtaken: null };
     case "take":
       return state.pending === 0 ? { ...state, kept: action.kept } : state;
   }
@@ -140,28 +147,40 @@ function move(state: ViewerState, to: Spot): ViewerState {
 
 const mostUndo = 50;
 
-function applied(state: ViewerState, change: Change, isUndo: boolean): ViewerState {
-  const undo = isUndo ? state.undo.slice(0, -1) : [...state.undo, change].slice(-mostUndo);
+function applied(state: ViewerState, change: Change, way: Way): ViewerState {
   return {
-    ...state, kept: applyChange(state.kept, change), undo, pending: state.pending + 1, failure: null,
+    ...state, ...remembered(state, change, way), kept: applyChange(state.kept, change), pending: state.pending + 1, failure: null, overtaken: null,
     eventInHand: change.kind === "event" ? change.event : state.eventInHand,
   };
+}
+
+/** A new change leaves nothing to be done again. */
+function remembered({ undo, redo }: ViewerState, change: Change, way: Way): Pick<ViewerState, "undo" | "redo"> {
+  if (way === "back") return { undo: undo.slice(0, -1), redo: [...redo, invertChange(change)] };
+  return { undo: [...undo, change].slice(-mostUndo), redo: way === "again" ? redo.slice(0, -1) : [] };
 }
 
 function renamed(state: ViewerState, name: { readonly from: string; readonly to: string } | null): ViewerState {
   if (!name) return state;
   return {
     ...state, kept: renameMark(state.kept, name.from, name.to), undo: state.undo.map((it) => renameInChange(it, name.from, name.to)),
+    redo: state.redo.map((it) => renameInChange(it, name.from, name.to)),
     editedMark: state.editedMark === name.from ? name.to : state.editedMark,
   };
 }
 
 /** A change that was not kept is taken back and cannot be undone again; a later change of the same thing stands. */
-function rolledBack(state: ViewerState, change: Change, sentence: string): ViewerState {
+function rolledBack(state: ViewerState, { change, sentence, isOvertaken }: Extract<ViewerAction, { kind: "failed" }>): ViewerState {
   return {
     ...state, kept: stands(state.kept, change) ? applyChange(state.kept, invertChange(change)) : state.kept, undo: state.undo.filter((it) => it !== change),
-    pending: state.pending - 1, failure: sentence,
+    redo: state.redo.filter((it) => !isSameThing(it, change)), pending: state.pending - 1, failure: sentence, overtaken: isOvertaken ? change : null,
   };
+}
+
+function isSameThing(one: Change, other: Change): boolean {
+  if (one.kind === "event") return other.kind === "event" && one.event === other.event;
+  if (one.kind === "mark") return other.kind === "mark" && one.id === other.id;
+  return other.kind === "point" && one.point === other.point && one.frameIndex === other.frameIndex;
 }
 
 /** Whether a change is still the last word on its thing. */
