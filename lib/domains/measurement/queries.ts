@@ -10,10 +10,9 @@ import { findSwingSubject, readSwingPage } from "@/lib/domains/clips/scope";
 import { getCheckpointDefinitions } from "@/lib/domains/library/queries";
 import type { LibraryForMeasuring } from "@/lib/domains/library/view";
 import type { Database } from "@/lib/platform/database";
-import { comparableSwings, STARTER_COMPARABLE, type ComparableRule } from "@/lib/measure/several/comparable-swings";
-import { FACT_NAMES, takenFacts } from "@/lib/measure/several/like-for-like";
-import { STARTER_HABIT, type HabitRule } from "@/lib/measure/several/seen-count";
-import { overSwings, readingBook, readSwing, wantedCheckpoints } from "./rules";
+import { comparableSwings } from "@/lib/measure/several/comparable-swings";
+import { FACT_NAMES } from "@/lib/measure/several/like-for-like";
+import { comparableRule, habitRule, overSwings, readingBook, readSwing, wantedCheckpoints } from "./rules";
 import { readKeptReadings, readSwingsUpTo } from "./scope";
 import type { ComparableReadings, SwingReadings } from "./view";
 
@@ -50,19 +49,6 @@ export const getSwingReadings = defineQuery({
 /** Beside a reading stand the last swings like it, at most so many. */
 const MOST_COMPARED = 12;
 
-/** The library's rule; a fact that swings do not have is left out. */
-function comparableRule(library: LibraryForMeasuring | null): ComparableRule {
-  const own = library?.terms.comparableRule;
-  return own ? { withinDays: own.withinDays, same: takenFacts(own.same) } : STARTER_COMPARABLE;
-}
-
-/** The library's rule, but never a habit from one swing or two. */
-function habitRule(library: LibraryForMeasuring | null): HabitRule {
-  const { seenAtLeast, ofLast } = library?.terms.habitRule ?? STARTER_HABIT;
-  const least = Math.max(STARTER_HABIT.seenAtLeast, seenAtLeast);
-  return { seenAtLeast: least, ofLast: Math.max(least, ofLast) };
-}
-
 /** How the swings of the same player and side that were taken like this one read, as kept: a fixed number of questions to the database. */
 export const listComparableReadings = defineQuery({
   name: "measurement.list-comparable-readings",
@@ -70,7 +56,7 @@ export const listComparableReadings = defineQuery({
   policy: may<z.infer<typeof swingIdForm>, SwingSubject, "swing.see">(seeSwing, (input, db, actor) => findSwingSubject(db, { id: input.swingId, academyId: actor.academyId })),
   run: async ({ actor, granted, db }): Promise<ComparableReadings> => {
     const library = await findLibrary(actor, granted.academyId, db);
-    const rule = comparableRule(library);
+    const rule = comparableRule(library?.terms);
     const { swing, newestFirst } = await readSwingsUpTo(db, granted, rule.withinDays);
     const { alike, leftOut, notNoted } = comparableSwings(swing, newestFirst, rule, MOST_COMPARED);
     const kept = await readKeptReadings(db, granted.academyId, alike.map(({ id }) => id));
@@ -79,7 +65,7 @@ export const listComparableReadings = defineQuery({
       swings: alike.map(({ id, day }) => ({ id, filmedOn: day })),
       leftOut: leftOut.map(({ count, unlike }) => ({ count, words: `${unlike.theirs}, this one ${unlike.ours}` })),
       notNoted: notNoted.map((fact) => FACT_NAMES[fact]),
-      habit: habitRule(library),
+      habit: habitRule(library?.terms),
       checkpoints: overSwings(granted.id, alike, kept, readingBook(library)),
     };
   },
