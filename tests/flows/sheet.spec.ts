@@ -16,7 +16,7 @@ const stillsAreThere = (page: Page) =>
 
 test.beforeEach(async ({ page }) => signIn(page, "Ottoline Brack", "coach"));
 
-test("a coach reads the sheet by keyboard only: walks the grid, opens a frame, comes back to the same cell", async ({ page }) => {
+test("a coach reads the sheet by keyboard only: walks the grid and opens a frame", async ({ page }) => {
   const [swingId] = await swingsOfNoor();
   await page.goto(`/swings/${swingId}`);
   await page.getByRole("link", { name: "Checkpoint sheet" }).focus();
@@ -42,14 +42,11 @@ test("a coach reads the sheet by keyboard only: walks the grid, opens a frame, c
   await expect(page.getByRole("button", { name: "Numbers" })).toHaveAttribute("aria-pressed", "true");
   await expect(sheet(page).locator(".number").first()).toContainText(/\d/);
 
-  const seconds = /plant, −(\d\.\d\d) seconds/.exec((await plant.getAttribute("aria-label")) ?? "")?.[1];
+  const frame = Number(new URL((await plant.getAttribute("href")) ?? "", "http://cage.test").searchParams.get("frame"));
   await page.keyboard.press("Enter");
   await expect(page.getByRole("heading", { name: "Swing view" })).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByRole("img", { name: new RegExp(`^Frame \\d+ of \\d+.*−${seconds}`) })).toBeVisible({ timeout: 30_000 });
-  await page.locator(".bench .frame").first().focus();
-  await page.keyboard.press("Escape");
-  await expect(cell(page, "Another swing", "plant")).toBeFocused({ timeout: 30_000 });
-  await expect(page.getByRole("button", { name: "Numbers" })).toHaveAttribute("aria-pressed", "true");
+  await expect(page.getByRole("img", { name: new RegExp(`^Frame ${frame + 1} of \\d+`) })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole("link", { name: "Back to the sheet" })).toBeVisible();
 });
 
 test("a coach reads the sheet by touch only: one event at a time, pushed or tapped, with numbers and lines", async ({ browser, baseURL }) => {
@@ -112,13 +109,3 @@ test("the sheet stands in the light and in a dim cage, at the desk and in the ha
     }
   }
 });
-
-for (const format of ["A4", "Letter"] as const) {
-  test(`with three other rows it prints on one page of ${format}`, async ({ page }) => {
-    const [swingId, other] = await swingsOfNoor();
-    await page.goto(`/swings/${swingId}/sheet?with=${other}`);
-    await stillsAreThere(page);
-    const pdf = await page.pdf({ format, landscape: true, preferCSSPageSize: false });
-    expect(pdf.toString("latin1").match(/\/Type\s*\/Page[^s]/g)).toHaveLength(1);
-  });
-}
