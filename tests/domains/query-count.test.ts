@@ -10,7 +10,6 @@ import * as identity from "@/lib/domains/identity/queries";
 import * as library from "@/lib/domains/library/queries";
 import * as measurement from "@/lib/domains/measurement/queries";
 import * as observations from "@/lib/domains/observations/queries";
-import * as sheet from "@/lib/domains/observations/sheet/queries";
 import * as plans from "@/lib/domains/plans/queries";
 import * as practice from "@/lib/domains/practice/queries";
 import * as roster from "@/lib/domains/roster/queries";
@@ -132,8 +131,8 @@ async function countAll(): Promise<Record<string, number>> {
     "what first": () => observations.getWhatFirst.as(coach, { playerId, side }),
     "a swing": () => clips.getSwing.as(coach, { swingId }),
     "a swing's readings": () => measurement.getSwingReadings.as(coach, { swingId }),
+    "swings beside each other": () => measurement.getSwingsBeside.as(coach, { swingId }),
     "a swing's comparable readings": () => measurement.listComparableReadings.as(coach, { swingId }),
-    "a checkpoint sheet": () => sheet.getCheckpointSheet.as(coach, { swingId }),
     plan: () => plans.getPlanDraft.as(coach, { playerId, side }),
     "sent notes": () => plans.listSentNotes.as(guardian, { playerId }),
     "the family's children": () => roster.getFamilyPlayers.as(guardian, {}),

@@ -178,11 +178,12 @@ export interface Look {
   readonly centre: Spot;
 }
 
-/** Screen = picture × scale + (dx, dy), in CSS pixels from the box's upper left corner. */
+/** Screen = picture × scale + (dx, dy), in CSS pixels from the box's upper left corner; flipped: −x instead of x. */
 export interface Placement {
   readonly scale: number;
   readonly dx: number;
   readonly dy: number;
+  readonly isFlipped?: boolean;
 }
 
 export const maxZoom = 8;
@@ -211,19 +212,21 @@ export function fitScale(picture: Size, box: Size): number {
   return Math.min(box.width / picture.width, box.height / picture.height);
 }
 
-/** Where the picture lies in the box. */
-export function placementOf(look: Look, picture: Size, box: Size): Placement {
+/** Where the picture lies in the box; flipped, left and right of it are exchanged on the screen and nowhere else. */
+export function placementOf(look: Look, picture: Size, box: Size, isFlipped = false): Placement {
   const { zoom, centre } = clampLook(look, picture, box);
   const scale = fitScale(picture, box) * zoom;
-  return { scale, dx: box.width / 2 - centre.x * scale, dy: box.height / 2 - centre.y * scale };
+  const dy = box.height / 2 - centre.y * scale;
+  return isFlipped ? { scale, dx: box.width / 2 + centre.x * scale, dy, isFlipped } : { scale, dx: box.width / 2 - centre.x * scale, dy };
 }
 
 export function toScreen(place: Placement, spot: Spot): Spot {
-  return { x: spot.x * place.scale + place.dx, y: spot.y * place.scale + place.dy };
+  return { x: (place.isFlipped ? -spot.x : spot.x) * place.scale + place.dx, y: spot.y * place.scale + place.dy };
 }
 
 export function toPicture(place: Placement, spot: Spot): Spot {
-  return { x: (spot.x - place.dx) / place.scale, y: (spot.y - place.dy) / place.scale };
+  const x = (spot.x - place.dx) / place.scale;
+  return { x: place.isFlipped ? -x : x, y: (spot.y - place.dy) / place.scale };
 }
 
 /** A spot kept inside the picture. */

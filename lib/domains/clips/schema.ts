@@ -61,6 +61,8 @@ export const uploadIdForm = z.object({ uploadId: idForm });
 export const playerIdForm = z.object({ playerId: idForm });
 export const swingIdForm = z.object({ swingId: idForm });
 export const clipIdForm = z.object({ clipId: idForm });
+/** Clips to lay beside one of a swing, three at most; the swing's own clip may be named. */
+export const besideForm = z.object({ swingId: idForm, clipId: idForm.optional(), withIds: z.array(idForm).max(3).default([]) });
 export const listSwingsForm = z.object({ playerId: idForm, side: z.enum(SIDES).optional(), after: idForm.optional() });
 
 const frameIndex = z.coerce.number().int().nonnegative();

@@ -62,6 +62,12 @@ export async function findSwingSubject(db: Database, where: { id: Id; academyId?
   return db.swing.findFirst({ where, select: { id: true, academyId: true, playerId: true } });
 }
 
+/** The swing that a clip shows. */
+export async function findSwingOfClip(db: Database, academyId: Id, clipId: Id): Promise<SwingSubject | null> {
+  const clip = await db.clip.findFirst({ where: { id: clipId, academyId }, select: { swing: { select: { id: true, academyId: true, playerId: true } } } });
+  return clip?.swing ?? null;
+}
+
 export async function findUploadSubject(db: Database, where: { id: Id; academyId?: Id }): Promise<UploadSubject | null> {
   const row = await db.upload.findFirst({ where, select: { id: true, academyId: true, playerId: true, userId: true, state: true, byteLength: true } });
   return row && { ...row, byteLength: Number(row.byteLength) };
@@ -149,17 +155,13 @@ function cameraFacts(clip: ClipRowForPage): CameraFacts {
   return { hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, cameraOffSdDeg, cameraOffSource: cameraOffSource as CameraFacts["cameraOffSource"], plateMark };
 }
 
-type PointKey = Pick<ClipRowForPage["points"][number], "frameIndex" | "point" | "source">;
-
 /** A coach's point stands before a suggested one of the same name on the same frame. */
-export function isForced(points: readonly PointKey[]): (point: PointKey) => boolean {
+function isForced(points: ClipRowForPage["points"]): (point: ClipRowForPage["points"][number]) => boolean {
   const placed = new Set(points.filter((it) => it.source === "placed").map((it) => `${it.frameIndex} ${it.point}`));
   return (it) => it.source === "placed" || !placed.has(`${it.frameIndex} ${it.point}`);
 }
 
 type EventRow = SwingRowForPage["events"][number];
-/** What is needed of a clip to lay the swing's events on it. */
-type TimedClip = Pick<ClipRowForPage, "id" | "view" | "realSecondsPerFileSecond" | "timeBasis"> & { readonly file: Pick<ClipRowForPage["file"], "frameTimes"> };
 
 /** What a coach placed stands before what was suggested; the suggestion stays where it was kept. */
 function inForce(rows: readonly EventRow[]): readonly EventRow[] {
@@ -169,7 +171,7 @@ function inForce(rows: readonly EventRow[]): readonly EventRow[] {
 }
 
 /** The swing's events for one of its clips: its own contact, and every other event from whichever clip it was set on. */
-export function eventViews(swing: { readonly events: readonly EventRow[]; readonly clips: readonly TimedClip[] }, clip: TimedClip): EventView[] {
+function eventViews(swing: SwingRowForPage, clip: ClipRowForPage): EventView[] {
   return inForce(swing.events.filter(({ event, clipId }) => event !== "contact" || clipId === clip.id)).flatMap((row): EventView[] => {
     const said = { event: row.event as EventId, source: row.source === "placed" ? ("coach" as const) : ("suggested" as const), sdSeconds: row.sdSeconds };
     const tick = Number(row.tick);
@@ -183,7 +185,7 @@ export function eventViews(swing: { readonly events: readonly EventRow[]; readon
   });
 }
 
-export function timingOf(clip: TimedClip) {
+function timingOf(clip: ClipRowForPage) {
   return { frameTimes: timesOf(clip.file.frameTimes), realSecondsPerFileSecond: clip.realSecondsPerFileSecond, timeBasis: clip.timeBasis as ClipView["timeBasis"] };
 }
 

@@ -119,3 +119,31 @@ export interface ClipView {
   readonly marks: readonly MarkView[];
   readonly abilities: ClipAbilities;
 }
+
+/** One clip as it stands beside others, with what makes it unlike the first of them. */
+export interface ClipBeside {
+  readonly clip: ClipView;
+  /** False when no consent for lessons is in force: then nothing of the film is shown. */
+  readonly isShown: boolean;
+  /** What stands in the corner of its picture: "This swing", "18 Nov, from behind". */
+  readonly caption: string;
+  /** In what it is unlike the first clip, in words: "At a tossed ball, the first one off a tee". */
+  readonly unlike: readonly string[];
+  /** Facts on which it agrees with the first clip only in that nobody noted them. */
+  readonly notNoted: readonly string[];
+}
+
+/** A clip that may be laid beside. */
+export interface BesideChoice {
+  readonly clipId: string;
+  readonly words: string;
+  readonly hasContact: boolean;
+  readonly unlike: readonly string[];
+}
+
+/** Choices of one kind under their title: other cameras, the player's other swings. */
+export interface BesideGroup {
+  readonly id: string;
+  readonly title: string;
+  readonly choices: readonly BesideChoice[];
+}

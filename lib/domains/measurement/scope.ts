@@ -42,3 +42,20 @@ export async function readKeptReadings(db: Database, academyId: Id, swingIds: re
     select: keptSelect,
   });
 }
+
+const MOST_TO_CHOOSE = 60;
+
+/** The player's newest swings with the clips of each, as one chooses what to lay beside a swing: both sides, however long ago. */
+export async function readSwingsToChoose(db: Database, { academyId, playerId }: SwingSubject) {
+  const rows = await db.swing.findMany({
+    where: { academyId, playerId },
+    orderBy: [{ filmedOn: "desc" }, { createdAt: "desc" }, { id: "asc" }],
+    take: MOST_TO_CHOOSE,
+    select: {
+      ...takenSelect,
+      events: { where: { event: "contact" }, select: { clipId: true } },
+      clips: { orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { id: true, view: true } },
+    },
+  });
+  return rows.map(({ clips, events, ...row }) => ({ ...taken(row), clips: clips.map((it) => ({ ...it, hasContact: events.some(({ clipId }) => clipId === it.id) })) }));
+}

@@ -1,7 +1,7 @@
 import type { Id } from "@/lib/core/ids";
 import type { WantedCheckpoint } from "@/lib/domains/clips/rules";
 import type { SwingPage } from "@/lib/domains/clips/schema";
-import type { CameraView } from "@/lib/domains/clips/view";
+import type { BesideGroup, CameraView, ClipBeside } from "@/lib/domains/clips/view";
 import type { Band, CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { Reading } from "@/lib/measure/reading";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
@@ -71,4 +71,13 @@ export interface ComparableReadings {
   readonly notNoted: readonly string[];
   readonly habit: HabitRule;
   readonly checkpoints: readonly CheckpointOverSwings[];
+}
+
+/** Up to four clips beside each other, the first of them of the swing that was opened, and what else may be laid beside. */
+export interface SwingsBeside {
+  readonly swingId: Id;
+  readonly playerId: Id;
+  readonly playerName: string;
+  readonly clips: readonly ClipBeside[];
+  readonly groups: readonly BesideGroup[];
 }

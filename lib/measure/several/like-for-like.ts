@@ -78,7 +78,7 @@ export function takenFacts(names: readonly string[]): readonly TakenFact[] {
   return names.filter((name): name is TakenFact => Object.hasOwn(FACT_NAMES, name));
 }
 
-/** One fact in words for people: "off a tee". */
+/** How a swing was taken in one respect, in words: "off a tee". */
 export function factWords(fact: TakenFact, answer: string | null | undefined): string {
   if (fact === "playerId") return "another player";
   return answer == null ? `${FACT_NAMES[fact]} not noted` : (WORDS[fact][answer] ?? answer);
@@ -87,6 +87,11 @@ export function factWords(fact: TakenFact, answer: string | null | undefined): s
 /** "Off a tee before, at a tossed ball now"; "Another player" where that is the difference. */
 export function beforeAndNow({ fact, theirs, ours }: Unlikeness): string {
   return capital(fact === "playerId" ? theirs : `${theirs} before, ${ours} now`);
+}
+
+/** "At a tossed ball, the first one off a tee"; "Another player" where that is the difference. */
+export function besideWords({ fact, theirs, ours }: Unlikeness): string {
+  return capital(fact === "playerId" ? theirs : `${theirs}, the first one ${ours}`);
 }
 
 function capital(text: string): string {

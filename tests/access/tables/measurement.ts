@@ -12,4 +12,14 @@ export const rows: readonly AccessRow[] = [
     may: ["head", "coach"],
     input: async ({ academyId, playerId, userIds }) => ({ swingId: (await buildClip({ academyId, playerId, userId: userIds.coach })).swingId }),
   },
+  {
+    name: "measurement.get-clip-beside",
+    may: ["head", "coach"],
+    input: async ({ academyId, playerId, userIds }) => ({ clipId: (await buildClip({ academyId, playerId, userId: userIds.coach })).clipId }),
+  },
+  {
+    name: "measurement.get-swings-beside",
+    may: ["head", "coach"],
+    input: async ({ academyId, playerId, userIds }) => ({ swingId: (await buildClip({ academyId, playerId, userId: userIds.coach })).swingId }),
+  },
 ];

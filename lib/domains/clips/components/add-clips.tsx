@@ -11,6 +11,7 @@ import type { BattingSide, CameraView } from "../view";
 import { addWords as words } from "./add-words";
 import { CameraFactFields, SwingFactFields, type CameraAnswers } from "./fact-fields";
 import { JoinSwing } from "./join-swing";
+import { LocalStepper } from "./local-stepper";
 import { StandSquare } from "./stand-square";
 import { UploadList } from "./upload-list";
 import { useSendingClips, type SendingClip } from "./use-sending-clips";
@@ -127,6 +128,7 @@ function ChosenClip({ number, clip, onStop }: { readonly number: number; readonl
             {words.state[state]}
           </p>
         )}
+        {state === "stopped" || facts === "reading" ? null : <LocalStepper file={file} label={label} />}
       </div>
       {canStop ? (
         <Button kind="plain" onClick={onStop} aria-label={`${words.stop}: ${label}`}>

@@ -13,15 +13,17 @@ export interface FrameCanvasProps {
   readonly picture: Size;
   readonly box: Size;
   readonly label: string;
+  /** Told which frame's pixels lie on the canvas now. */
+  readonly onShown?: (frameIndex: number) => void;
 }
 
 /**
  * The frame in hand. `data-frame-index` names the frame whose pixels are on the canvas, which is the one asked for as soon
  * as its picture is ready; until then the one before stays.
  */
-export function FrameCanvas({ source, frameIndex, travel, isPlaying, placement, picture, box, label }: FrameCanvasProps) {
+export function FrameCanvas({ source, frameIndex, travel, isPlaying, placement, picture, box, label, onShown }: FrameCanvasProps) {
   const canvasRef = useRef<HTMLCanvasElement>(null);
-  const { scale, dx, dy } = placement;
+  const { scale, dx, dy, isFlipped = false } = placement;
 
   useLayoutEffect(() => {
     const canvas = canvasRef.current;
@@ -37,16 +39,25 @@ export function FrameCanvas({ source, frameIndex, travel, isPlaying, placement, 
         pen.setTransform(1, 0, 0, 1, 0, 0);
         pen.fillStyle = "#000";
         pen.fillRect(0, 0, width, height);
-        pen.setTransform(scale * density, 0, 0, scale * density, dx * density, dy * density);
+        pen.setTransform((isFlipped ? -scale : scale) * density, 0, 0, scale * density, dx * density, dy * density);
         pen.imageSmoothingQuality = "high";
         pen.drawImage(frame, 0, 0, picture.width, picture.height);
         canvas.dataset.frameIndex = String(frameIndex);
+        onShown?.(frameIndex);
       });
+    const clear = () => {
+      if (!source.isLost(frameIndex)) return;
+      pen.setTransform(1, 0, 0, 1, 0, 0);
+      pen.clearRect(0, 0, canvas.width, canvas.height);
+      delete canvas.dataset.frameIndex;
+      onShown?.(frameIndex);
+    };
     if (paint()) return;
+    clear();
     return source.onReady((ready) => {
-      if (ready === frameIndex) paint();
+      if (ready === frameIndex && !paint()) clear();
     });
-  }, [source, frameIndex, scale, dx, dy, picture.width, picture.height, box.width, box.height]);
+  }, [source, frameIndex, scale, dx, dy, isFlipped, picture.width, picture.height, box.width, box.height, onShown]);
 
   useEffect(() => {
     if (!isPlaying) source.want(frameIndex, travel);

@@ -1,5 +1,5 @@
 "use client";
-import type { RefObject } from "react";
+import { useState, type RefObject } from "react";
 import { clockSecondsOf, contactTickOf, placementOf, sayClock, type Placement, type Size, type Spot } from "../rules";
 import type { ClipView, MarkView, PointId, PointView } from "../view";
 import { FrameCanvas } from "./frame-canvas";
@@ -39,8 +39,12 @@ export function Stage(props: StageProps) {
   const placement = box ? placementOf(lookIn(state, box), state.picture, box) : nowhere;
   const gestures = useStageGestures({ ...props, placement, box: box ?? state.picture, abilities: clip.abilities });
   const zero = contactTickOf(state.kept.events);
-  const when = `${sayClock(clockSecondsOf(clip, state.frameIndex, zero))} s`;
-  const label = `Frame ${state.frameIndex + 1} of ${state.frameCount}, ${when} ${zero === null ? "from the first frame" : "from contact"}`;
+  // Words and points are those of the picture that is there: for a moment it may still be the one before.
+  const [painted, setPainted] = useState<number | null>(null);
+  const shown = painted ?? state.frameIndex;
+  const isThere = shown === state.frameIndex;
+  const when = `${sayClock(clockSecondsOf(clip, shown, zero))} s`;
+  const label = `Frame ${shown + 1} of ${state.frameCount}, ${when} ${zero === null ? "from the first frame" : "from contact"}`;
   const underGlass = state.gesture.kind === "point" ? state.gesture.at : state.gesture.kind === "cross" ? cross : null;
   const isDrawing = state.tool !== null || clip.abilities.canMeasure;
   return (
@@ -52,8 +56,8 @@ export function Stage(props: StageProps) {
       >
         {status.kind === "ready" && box ? (
           <>
-            <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} isPlaying={state.isPlaying} placement={placement} picture={state.picture} box={box} label={label} />
-            <Overlay box={box} placement={placement} points={points} marks={marks} gesture={state.gesture} editedMark={state.editedMark} cross={cross} corners={props.taps?.corners} />
+            <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} isPlaying={state.isPlaying} placement={placement} picture={state.picture} box={box} label={label} onShown={setPainted} />
+            <Overlay box={box} placement={placement} points={isThere ? points : []} marks={isThere ? marks : []} gesture={state.gesture} editedMark={state.editedMark} cross={cross} corners={props.taps?.corners} />
             {underGlass ? (
               <div
                 className="loupe lifted"

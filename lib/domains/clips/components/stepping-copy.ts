@@ -1,4 +1,5 @@
 import type { EncodedPacket } from "mediabunny";
+import { mostEncodedBytes } from "./byte-budget";
 import { medianIntervalSeconds, type FrameTimes } from "@/lib/core/frame-times";
 
 /** One frame of the stepping copy, in order of presentation. */
@@ -19,13 +20,21 @@ export interface SteppingCopy {
   close(): void;
 }
 
+/** A film as it is opened here: its frames, and how it must be turned to stand upright, clockwise. */
+export interface OpenedFilm extends SteppingCopy {
+  readonly turnDeg: 0 | 90 | 180 | 270;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
 /**
- * Lists the packets of a stepping copy and matches them to the clip's frame times by index.
- * @throws Error with a sentence when the copy has other frames or other times than the clip
+ * Lists the packets of a film, of a stepping copy or as it came from the phone.
+ * @throws Error with a sentence when there are no pictures in it that can be stepped
  */
-export async function readSteppingCopy(blob: Blob, times: FrameTimes): Promise<SteppingCopy> {
-  const { BlobSource, EncodedPacketSink, Input, MP4, QTFF } = await import("mediabunny");
-  const input = new Input({ source: new BlobSource(blob), formats: [MP4, QTFF] });
+export async function openFilm(blob: Blob): Promise<OpenedFilm> {
+  const { ALL_FORMATS, BlobSource, BufferSource, EncodedPacketSink, Input } = await import("mediabunny");
+  const source = blob.size <= mostEncodedBytes ? new BufferSource(await blob.arrayBuffer()) : new BlobSource(blob);
+  const input = new Input({ source, formats: ALL_FORMATS });
   try {
     const track = await input.getPrimaryVideoTrack();
     const config = await track?.getDecoderConfig();
@@ -36,36 +45,60 @@ export async function readSteppingCopy(blob: Blob, times: FrameTimes): Promise<S
 
     const keys: EncodedPacket[] = [];
     const sizes: number[] = [];
+    const firsts: number[] = [];
     const listed = packets.map((packet) => {
       if (packet.type === "key" || keys.length === 0) {
         keys.push(packet);
         sizes.push(0);
+        firsts.push(packet.microsecondTimestamp);
       }
       const group = keys.length - 1;
       sizes[group] = (sizes[group] ?? 0) + 1;
+      firsts[group] = Math.min(firsts[group] ?? 0, packet.microsecondTimestamp);
       return { microseconds: packet.microsecondTimestamp, group };
     });
-    const frames = listed.sort((a, b) => a.microseconds - b.microseconds);
-    refuseOtherFrames(frames, times);
+    const readOne = async (group: number): Promise<EncodedPacket[]> => {
+      const key = keys[group];
+      if (!key) throw new RangeError(`no group ${group} among ${keys.length}`);
+      const read: EncodedPacket[] = [];
+      let packet = await sink.getPacket(key.timestamp);
+      while (packet && read.length < (sizes[group] ?? 0)) {
+        read.push(packet);
+        packet = read.length < (sizes[group] ?? 0) ? await sink.getNextPacket(packet) : null;
+      }
+      return read;
+    };
     return {
       config,
-      frames,
+      frames: listed.sort((a, b) => a.microseconds - b.microseconds),
       groupCount: keys.length,
+      turnDeg: await track.getRotation(),
+      widthPx: await track.getDisplayWidth(),
+      heightPx: await track.getDisplayHeight(),
       async readGroup(group) {
-        const key = keys[group];
-        if (!key) throw new RangeError(`no group ${group} among ${keys.length}`);
-        const read: EncodedPacket[] = [];
-        let packet = await sink.getPacket(key.timestamp);
-        while (packet && read.length < (sizes[group] ?? 0)) {
-          read.push(packet);
-          packet = read.length < (sizes[group] ?? 0) ? await sink.getNextPacket(packet) : null;
-        }
-        return read;
+        // Pictures shown before their own key frame lean on the group before it.
+        const leans = group > 0 && (firsts[group] ?? 0) < (keys[group]?.microsecondTimestamp ?? 0);
+        return leans ? [...(await readOne(group - 1)), ...(await readOne(group))] : readOne(group);
       },
       close: () => input.dispose(),
     };
   } catch (problem) {
     input.dispose();
+    throw problem;
+  }
+}
+
+/**
+ * Opens a stepping copy and matches its frames to the clip's own times by index.
+ * @throws Error with a sentence when the copy has other frames or other times than the clip
+ */
+export async function readSteppingCopy(blob: Blob, times: FrameTimes): Promise<SteppingCopy> {
+  const film = await openFilm(blob);
+  try {
+    refuseOtherFrames(film.frames, times);
+    return film;
+  } catch (problem) {
+    film.close();
     throw problem;
   }
 }

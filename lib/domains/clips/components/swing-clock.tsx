@@ -125,7 +125,7 @@ const Tape = memo(function Tape({ clip, zero, first, end, start, width, pxPerSec
 });
 
 /** The tenths of a second in sight, each with its place on the screen. */
-function tenthsShown(first: number, end: number, start: number, width: number, pxPerSecond: number): readonly { readonly tenth: number; readonly x: number }[] {
+export function tenthsShown(first: number, end: number, start: number, width: number, pxPerSecond: number): readonly { readonly tenth: number; readonly x: number }[] {
   const shown: { tenth: number; x: number }[] = [];
   for (let tenth = Math.ceil(first * 10 - 1e-9); tenth <= end * 10 + 1e-9; tenth += 1) {
     const x = (tenth / 10 - start) * pxPerSecond;
@@ -135,7 +135,7 @@ function tenthsShown(first: number, end: number, start: number, width: number, p
 }
 
 /** Letters of events that lie close together stand side by side, in the order of time. */
-function lettersApart<Item extends { readonly x: number }>(items: readonly Item[]): readonly (Item & { readonly letterX: number })[] {
+export function lettersApart<Item extends { readonly x: number }>(items: readonly Item[]): readonly (Item & { readonly letterX: number })[] {
   let least = -Infinity;
   return [...items].sort((a, b) => a.x - b.x).map((item) => {
     const letterX = Math.max(item.x, least);

@@ -5,8 +5,9 @@ import type { FrameSource } from "./frame-source-type";
 
 export type SourceStatus =
   | { readonly kind: "loading"; readonly part: number }
-  | { readonly kind: "ready"; readonly source: FrameSource }
-  | { readonly kind: "failed"; readonly sentence: string };
+  /** `doubt`: what of it cannot be shown. */
+  | { readonly kind: "ready"; readonly source: FrameSource; readonly doubt: string | null }
+  | { readonly kind: "failed"; readonly sentence: string; readonly again: () => void };
 
 const notShown = "The pictures of this clip could not be shown. Nothing was lost; please open the page again.";
 
@@ -14,6 +15,7 @@ const notShown = "The pictures of this clip could not be shown. Nothing was lost
 export function useFrameSource(clip: Pick<ClipView, "steppingUrl" | "frameTimes">): SourceStatus {
   const { steppingUrl: url, frameTimes } = clip;
   const [status, setStatus] = useState<SourceStatus>({ kind: "loading", part: 0 });
+  const [attempt, setAttempt] = useState(0);
   // A page that is read anew gets equal times in a new object; only other times mean another clip.
   const timesKey = useMemo(() => `${frameTimes.timeBaseNum}/${frameTimes.timeBaseDen} ${frameTimes.ticks.join(" ")}`, [frameTimes]);
 
@@ -22,7 +24,7 @@ export function useFrameSource(clip: Pick<ClipView, "steppingUrl" | "frameTimes"
     let source: FrameSource | null = null;
     const [base = "1/1", ...ticks] = timesKey.split(" ");
     const [num = 1, den = 1] = base.split("/").map(Number);
-    const fail = (sentence: string) => setStatus({ kind: "failed", sentence });
+    const fail = (sentence: string) => setStatus({ kind: "failed", sentence, again: () => setAttempt((it) => it + 1) });
     openFrameSource({
       url,
       frameTimes: { timeBaseNum: num, timeBaseDen: den, ticks: ticks.map(Number) },
@@ -33,7 +35,8 @@ export function useFrameSource(clip: Pick<ClipView, "steppingUrl" | "frameTimes"
         if (left.signal.aborted) return opened.close();
         source = opened;
         opened.onFailed(fail);
-        setStatus({ kind: "ready", source: opened });
+        opened.onDoubt((doubt) => setStatus((now) => (now.kind === "ready" ? { ...now, doubt } : now)));
+        setStatus({ kind: "ready", source: opened, doubt: null });
       },
       (problem: unknown) => {
         if (!left.signal.aborted) fail(problem instanceof Error && problem.message.endsWith(".") ? problem.message : notShown);
@@ -44,7 +47,7 @@ export function useFrameSource(clip: Pick<ClipView, "steppingUrl" | "frameTimes"
       source?.close();
       setStatus({ kind: "loading", part: 0 });
     };
-  }, [url, timesKey]);
+  }, [url, timesKey, attempt]);
 
   return status;
 }

@@ -1,15 +1,21 @@
+import { frameShownAt, seekPlaces } from "./frame-shown";
 import type { FrameSource, Travel } from "./frame-source-type";
+import { Listeners } from "./listeners";
 
 const noPictures = "This browser cannot show the clip's pictures. Nothing was lost; please try another browser.";
 
 /**
  * The way for browsers that cannot decode frame by frame: a video element is sent to the middle of the wanted frame and its
- * picture is drawn only after the browser says that it has been presented. It cannot promise the frame.
+ * picture is drawn only after the browser says that it has been presented. The time it says is checked against the frame's
+ * own: a picture of another frame is never drawn as the one that is wanted. Where the browser does not say the time the
+ * source is not exact.
  */
 export class VideoElementFrames implements FrameSource {
-  readonly isExact = false;
-  private readonly readyListeners = new Set<(frameIndex: number) => void>();
-  private readonly failedListeners = new Set<(sentence: string) => void>();
+  readonly isExact: boolean;
+  private readonly ready = new Listeners<number>();
+  private readonly doubted = new Listeners<string | null>();
+  private readonly failed = new Listeners<string>();
+  private isDoubted = false;
   private wanted: number | null = null;
   private shown: number | null = null;
   private isSeeking = false;
@@ -19,7 +25,9 @@ export class VideoElementFrames implements FrameSource {
     private readonly video: HTMLVideoElement,
     private readonly url: string,
     private readonly microseconds: readonly number[],
-  ) {}
+  ) {
+    this.isExact = "requestVideoFrameCallback" in video;
+  }
 
   /** @throws Error with a sentence when the browser cannot play the clip at all */
   static async open(blob: Blob, microseconds: readonly number[]): Promise<VideoElementFrames> {
@@ -57,14 +65,20 @@ export class VideoElementFrames implements FrameSource {
     return true;
   }
 
+  isLost(): boolean {
+    return false;
+  }
+
   onReady(listener: (frameIndex: number) => void): () => void {
-    this.readyListeners.add(listener);
-    return () => this.readyListeners.delete(listener);
+    return this.ready.add(listener);
+  }
+
+  onDoubt(listener: (sentence: string | null) => void): () => void {
+    return this.doubted.add(listener);
   }
 
   onFailed(listener: (sentence: string) => void): () => void {
-    this.failedListeners.add(listener);
-    return () => this.failedListeners.delete(listener);
+    return this.failed.add(listener);
   }
 
   close(): void {
@@ -80,34 +94,51 @@ export class VideoElementFrames implements FrameSource {
     while (!this.isClosed && this.wanted !== null && this.wanted !== this.shown) {
       const target = this.wanted;
       this.shown = null;
-      if (!(await this.present(this.middleSeconds(target)))) {
-        for (const listener of this.failedListeners) listener(noPictures);
+      const seen = await this.bring(target);
+      if (this.isClosed) break;
+      if (seen === "nothing") {
+        this.failed.tell(noPictures);
         break;
       }
-      if (this.isClosed) break;
-      this.shown = target;
-      for (const listener of this.readyListeners) listener(target);
+      this.shown = seen;
+      this.tellDoubt(seen === target ? null : target);
+      if (seen !== null) this.ready.tell(seen);
+      if (seen !== target && this.wanted === target) break;
       if (this.wanted !== target) await twoTurns();
     }
     this.isSeeking = false;
   }
 
-  private middleSeconds(frameIndex: number): number {
-    const start = this.microseconds[frameIndex] ?? 0;
-    const next = this.microseconds[frameIndex + 1] ?? start + (start - (this.microseconds[frameIndex - 1] ?? start - 2000));
-    return (start + next) / 2e6;
+  /** Sends the element to a frame until it shows it, three times at most. @returns the frame it shows; null for none that is known */
+  private async bring(target: number): Promise<number | null | "nothing"> {
+    let seen: number | null = null;
+    for (const seconds of seekPlaces(this.microseconds, target)) {
+      const shown = await this.present(seconds);
+      if (shown === "nothing") return "nothing";
+      if (shown === "unsaid") return target;
+      seen = frameShownAt(this.microseconds, shown);
+      if (seen === target || this.isClosed || this.wanted !== target) return seen;
+    }
+    return seen;
   }
 
-  private present(seconds: number): Promise<boolean> {
+  private tellDoubt(missed: number | null): void {
+    if (missed === null && !this.isDoubted) return;
+    this.isDoubted = missed !== null;
+    this.doubted.tell(missed === null ? null : `This browser does not show frame ${missed + 1} when it is asked for it; the picture and its time stay at the frame before. Another browser may.`);
+  }
+
+  /** Sends the element to a time. @returns the time of the picture it shows, as far as the browser says it */
+  private present(seconds: number): Promise<number | "unsaid" | "nothing"> {
     const { video } = this;
     return new Promise((done) => {
-      const timer = setTimeout(() => done(video.readyState >= 2 && !video.seeking), 2000);
-      const finish = () => {
+      const timer = setTimeout(() => done(video.readyState < 2 || video.seeking ? "nothing" : "unsaid"), 2000);
+      const finish = (shown: number | "unsaid") => {
         clearTimeout(timer);
-        done(true);
+        done(shown);
       };
-      if ("requestVideoFrameCallback" in video) video.requestVideoFrameCallback(finish);
-      else (video as HTMLVideoElement).addEventListener("seeked", finish, { once: true });
+      if ("requestVideoFrameCallback" in video) video.requestVideoFrameCallback((_, { mediaTime }) => finish(mediaTime));
+      else (video as HTMLVideoElement).addEventListener("seeked", () => finish("unsaid"), { once: true });
       video.currentTime = seconds;
     });
   }

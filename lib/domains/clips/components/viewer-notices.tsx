@@ -15,7 +15,15 @@ export interface ViewerNoticesProps {
 export function ViewerNotices({ status, failure, isSlow, onKeepMine, onRead }: ViewerNoticesProps) {
   return (
     <>
-      {status.kind === "failed" ? <p className="trouble" role="alert">{status.sentence}</p> : null}
+      {status.kind === "failed" ? (
+        <div className="trouble" role="alert">
+          <p>{status.sentence}</p>
+          <div className="bar-line">
+            <button type="button" className="btn" onClick={status.again}>Try again</button>
+          </div>
+        </div>
+      ) : null}
+      {status.kind === "ready" && status.doubt ? <p className="note" role="status">{status.doubt}</p> : null}
       {status.kind === "ready" && !status.source.isExact ? (
         <p className="note" role="status">This browser cannot step frame by frame. The picture may be one frame from the one named; set events and points in another browser.</p>
       ) : null}

@@ -1,4 +1,6 @@
+import { viewerBudget, type ByteBudget, type ByteLease } from "./byte-budget";
 import type { FrameSource, Travel } from "./frame-source-type";
+import { Listeners } from "./listeners";
 import type { SteppingCopy } from "./stepping-copy";
 
 /** Frames kept on each side of the one in hand, when the budget allows. */
@@ -6,11 +8,21 @@ const keepFrames = 32;
 /** Frames readied ahead of and behind the one in hand. */
 const aheadFrames = 24;
 const behindFrames = 8;
+/** A jump further than this is a seek or a quick scrub: only the wanted frame is decoded until the hand rests so long. */
+const jumpFrames = 12;
+const restMs = 60;
 /** A decoder that gives nothing for so long has run out of room for pictures that are still held. */
 const stallMs = 3000;
 const mostStalls = 3;
 
 const stopped = "This device stopped decoding the clip. Nothing was lost; please open the page again.";
+
+/** "Frames 97 to 104 of this clip cannot be decoded": from first to last, and how many. */
+function lostWords(frames: readonly number[]): string {
+  const [first = 0, last = 0] = [frames[0], frames.at(-1)];
+  const isOneStretch = last - first + 1 === frames.length;
+  return `${isOneStretch ? `Frames ${first + 1} to ${last + 1}` : `${frames.length} frames between ${first + 1} and ${last + 1}`} of this clip cannot be decoded. The others can be stepped, and nothing that was placed is lost.`;
+}
 
 /** The decoder settings that work here; null when none does. Software first: its pictures may be held without starving it. */
 async function workingConfig(config: VideoDecoderConfig): Promise<VideoDecoderConfig | null> {
@@ -35,14 +47,24 @@ export class WebCodecsFrames implements FrameSource {
   readonly isExact = true;
   private readonly pictures = new Map<number, VideoFrame>();
   private readonly indexOfTime: ReadonlyMap<number, number>;
-  private readonly readyListeners = new Set<(frameIndex: number) => void>();
-  private readonly failedListeners = new Set<(sentence: string) => void>();
+  private readonly ready = new Listeners<number>();
+  private readonly doubted = new Listeners<string | null>();
+  private readonly failed = new Listeners<string>();
+  /** Groups of pictures that this file cannot give, each after it was tried with two decoders. */
+  private readonly broken = new Set<number>();
   private decoder: VideoDecoder | null = null;
+  private readonly lease: ByteLease;
+  /** Frames kept on each side of the wanted one: as many as the budget allows. */
   private radius = keepFrames;
-  private isRadiusFitted = false;
+  /** No more than this after the device ran out of room. */
+  private mostRadius = keepFrames;
+  /** Bytes of one picture, 0 until one has come. */
+  private pictureBytes = 0;
   private wanted = 0;
   private travel: Travel = 1;
   private isPumping = false;
+  private isHurried = false;
+  private restTimer: ReturnType<typeof setTimeout> | undefined;
   private isClosed = false;
   private stalls = 0;
   /** Pictures that came out of decoders so far. */
@@ -50,9 +72,10 @@ export class WebCodecsFrames implements FrameSource {
 
   constructor(
     private readonly copy: SteppingCopy,
-    private readonly budgetBytes: number,
+    budget: ByteBudget = viewerBudget,
   ) {
     this.indexOfTime = new Map(copy.frames.map((it, i) => [it.microseconds, i]));
+    this.lease = budget.lease(() => this.fit());
   }
 
   get frameCount(): number {
@@ -60,10 +83,20 @@ export class WebCodecsFrames implements FrameSource {
   }
 
   want(frameIndex: number, travel: Travel): void {
+    if (Math.abs(frameIndex - this.wanted) > jumpFrames) this.hurry();
     this.wanted = frameIndex;
     if (travel !== 0) this.travel = travel;
     this.trim();
     void this.pump();
+  }
+
+  private hurry(): void {
+    this.isHurried = true;
+    clearTimeout(this.restTimer);
+    this.restTimer = setTimeout(() => {
+      this.isHurried = false;
+      void this.pump();
+    }, restMs);
   }
 
   draw(frameIndex: number, show: (picture: CanvasImageSource) => void): boolean {
@@ -73,31 +106,41 @@ export class WebCodecsFrames implements FrameSource {
     return true;
   }
 
+  isLost(frameIndex: number): boolean {
+    const group = this.copy.frames[frameIndex]?.group;
+    return group !== undefined && this.broken.has(group) && !this.pictures.has(frameIndex);
+  }
+
   onReady(listener: (frameIndex: number) => void): () => void {
-    this.readyListeners.add(listener);
-    return () => this.readyListeners.delete(listener);
+    return this.ready.add(listener);
+  }
+
+  onDoubt(listener: (sentence: string | null) => void): () => void {
+    return this.doubted.add(listener);
   }
 
   onFailed(listener: (sentence: string) => void): () => void {
-    this.failedListeners.add(listener);
-    return () => this.failedListeners.delete(listener);
+    return this.failed.add(listener);
   }
 
   close(): void {
     this.isClosed = true;
+    clearTimeout(this.restTimer);
     this.dropDecoder();
     for (const picture of this.pictures.values()) picture.close();
     this.pictures.clear();
+    this.lease.close();
     this.copy.close();
   }
 
   private async pump(): Promise<void> {
     if (this.isPumping || this.isClosed) return;
     this.isPumping = true;
+    let group = this.nextGroup();
     try {
-      for (let group = this.nextGroup(); group !== null && !this.isClosed; group = this.nextGroup()) await this.decode(group);
+      for (; group !== null && !this.isClosed; group = this.nextGroup()) await this.decode(group);
     } catch {
-      this.stumble();
+      this.stumble(group);
     } finally {
       this.isPumping = false;
     }
@@ -106,8 +149,8 @@ export class WebCodecsFrames implements FrameSource {
 
   /** The group of the wanted frame, else of the nearest frame that lacks its picture, the way of travel first. */
   private nextGroup(): number | null {
-    const ahead = Math.min(aheadFrames, this.radius);
-    const behind = Math.min(behindFrames, this.radius);
+    const ahead = this.isHurried ? 0 : Math.min(aheadFrames, this.radius);
+    const behind = this.isHurried ? 0 : Math.min(behindFrames, this.radius);
     for (let far = 0; far <= ahead; far += 1) {
       const missing = this.groupIfMissing(this.wanted + far * this.travel);
       if (missing !== null) return missing;
@@ -121,11 +164,14 @@ export class WebCodecsFrames implements FrameSource {
 
   private groupIfMissing(frameIndex: number): number | null {
     const frame = this.copy.frames[frameIndex];
-    return !frame || this.pictures.has(frameIndex) ? null : frame.group;
+    return !frame || this.pictures.has(frameIndex) || this.broken.has(frame.group) ? null : frame.group;
   }
 
   private async decode(group: number): Promise<void> {
-    const packets = await this.copy.readGroup(group);
+    const whole = await this.copy.readGroup(group);
+    // In a hurry no further than to the wanted frame: what it leans on comes before it.
+    const last = this.isHurried ? whole.findIndex((it) => it.microsecondTimestamp === this.copy.frames[this.wanted]?.microseconds) : -1;
+    const packets = last >= 0 ? whole.slice(0, last + 1) : whole;
     const decoder = await this.readyDecoder();
     if (this.isClosed || !decoder) return;
     const before = this.given;
@@ -156,19 +202,27 @@ export class WebCodecsFrames implements FrameSource {
   private take(picture: VideoFrame): void {
     this.given += 1;
     const index = this.indexOfTime.get(picture.timestamp);
-    if (this.isClosed || index === undefined || Math.abs(index - this.wanted) > this.radius) return picture.close();
-    this.fitRadius(picture);
-    this.pictures.get(index)?.close();
+    if (this.isClosed || index === undefined || this.pictures.has(index)) return picture.close();
+    this.weigh(picture);
+    if (Math.abs(index - this.wanted) > this.radius || !this.lease.hold(this.pictureBytes)) return picture.close();
     this.pictures.set(index, picture);
-    for (const listener of this.readyListeners) listener(index);
+    this.ready.tell(index);
   }
 
-  /** The first picture says how many the budget holds. A group is larger than one picture, so a few always fit. */
-  private fitRadius(picture: VideoFrame): void {
-    if (this.isRadiusFitted) return;
-    this.isRadiusFitted = true;
-    const bytes = picture.format ? picture.allocationSize() : picture.codedWidth * picture.codedHeight * 4;
-    this.radius = Math.max(8, Math.min(keepFrames, Math.floor(this.budgetBytes / bytes / 2)));
+  /** The first picture says how much each takes; all of a clip are of one size. */
+  private weigh(picture: VideoFrame): void {
+    if (this.pictureBytes > 0) return;
+    this.pictureBytes = picture.format ? picture.allocationSize() : picture.codedWidth * picture.codedHeight * 4;
+    this.lease.want(this.pictureBytes * Math.min(this.frameCount, 2 * keepFrames + 1));
+    this.fit();
+  }
+
+  /** The frames on both sides of the wanted one that the share of the budget has room for. */
+  private fit(): void {
+    if (this.pictureBytes === 0) return;
+    this.radius = Math.max(0, Math.min(this.mostRadius, (Math.floor(this.lease.allowedBytes / this.pictureBytes) - 1) >> 1));
+    this.trim();
+    void this.pump();
   }
 
   private trim(): void {
@@ -176,16 +230,29 @@ export class WebCodecsFrames implements FrameSource {
       if (Math.abs(index - this.wanted) <= this.radius) continue;
       picture.close();
       this.pictures.delete(index);
+      this.lease.giveBack(this.pictureBytes);
     }
   }
 
-  /** A stalled or broken decoder is replaced, with fewer pictures held; after a few times one gives up and says so. */
-  private stumble(): void {
+  /**
+   * A stalled or broken decoder is replaced, with fewer pictures held. A group that fails a second time is left out and
+   * named; a device that gives nothing at all says so.
+   */
+  private stumble(group: number | null): void {
     this.stalls += 1;
     this.dropDecoder();
-    this.radius = Math.max(4, this.radius >> 1);
-    this.trim();
-    if (this.stalls >= mostStalls && !this.isClosed) for (const listener of this.failedListeners) listener(stopped);
+    if (this.isClosed) return;
+    if (group !== null && this.given > 0 && this.stalls >= 2) return this.leaveOut(group);
+    this.mostRadius = Math.max(4, this.radius >> 1);
+    this.fit();
+    if (this.stalls >= mostStalls) this.failed.tell(stopped);
+  }
+
+  private leaveOut(group: number): void {
+    this.broken.add(group);
+    this.stalls = 0;
+    this.doubted.tell(lostWords(this.copy.frames.flatMap((it, i) => (this.broken.has(it.group) ? [i] : []))));
+    this.copy.frames.forEach((it, i) => it.group === group && this.ready.tell(i));
   }
 
   private dropDecoder(): void {
