@@ -7,6 +7,7 @@ import { isPerson } from "@/lib/access/actor";
 import { getMe } from "@/lib/domains/identity/queries";
 import { ROLE_WORDS } from "@/lib/domains/identity/view";
 import { RunningHead } from "@/lib/ui/running-head";
+import "@/lib/ui/look/coach.css";
 import { Thumbs } from "@/lib/ui/thumbs";
 
 const PLACES = [

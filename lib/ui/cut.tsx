@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { CSSProperties, ReactNode } from "react";
 import { classNames } from "./class-names";
 
 interface CutProps {
@@ -9,15 +9,16 @@ interface CutProps {
   /** Seconds from contact, in the corner. */
   tag?: string;
   missing?: ReactNode;
-  shape?: "square" | "wide";
+  shape?: "square" | "wide" | "cropped";
+  style?: CSSProperties;
   /** Lines drawn over the picture, as an svg. */
   children?: ReactNode;
 }
 
 /** One still as a tile, 37 to 49, with a thin ink keyline. */
-export function Cut({ src, alt, tag, missing, shape, children }: CutProps) {
+export function Cut({ src, alt, tag, missing, shape, style, children }: CutProps) {
   return (
-    <span className={classNames("cut", shape, !src && "no-picture")}>
+    <span className={classNames("cut", shape, !src && "no-picture")} style={style}>
       {/* Stills are private bytes behind a permission check; an image optimiser may not keep copies of them. */}
       {src ? <img src={src} alt={alt} loading="lazy" decoding="async" /> : missing}
       {children}

@@ -23,6 +23,9 @@ interface Further extends Partial<Pick<DemoFilm, "marked" | "isMirrored">> {
 const film = (player: string, coach: string, daysAgo: number, parts: Parts, further: Further = {}) => ({ player, coach, daysAgo, parts, marked: "at-events" as const, isMirrored: false, ...further });
 const UNMARKED = { marked: "no" } as const;
 
+/** One hitter with three swings of two weeks: two taken alike, and one off a toss. */
+const NOOR = { side: "right", body: "teen", seed: 111, look: { scene: "cage", clothes: "sand" } } as const;
+
 /** One hitter of both sides with a point on every frame: the plain clip, its mirrored twin, one off its line, and a second camera. */
 const PELL = { side: "right", body: "child", seed: 131, look: { clothes: "sand", scene: "field" }, faults: { "front-leg-soft": 0.8, "hands-drift-forward": 0.6 } } as const;
 
@@ -44,17 +47,19 @@ const FILMS = [
   film("wren", "marlow", 1, { side: "right", body: "child", seed: 81, framesPerSecond: 60, look: { scene: "cage", clothes: "maroon" }, faults: { "barrel-drag": 0.9, "back-elbow-no-load": 0.8 } }),
   film("milo", "marlow", 12, { side: "right", body: "child", seed: 91, look: { scene: "field", clothes: "forest" }, faults: { "front-shoulder-opens": 0.6 } }),
   film("tamsin", "ottoline", 4, { side: "right", body: "teen", seed: 101, task: "toss", look: { scene: "field", clothes: "sky" }, faults: { "hands-drift-forward": 0.6 } }),
-  film("noor", "ottoline", 18, { side: "right", body: "teen", seed: 111, look: { scene: "cage", clothes: "sand" }, faults: { "stuck-on-back-leg": 0.8 } }),
+  film("noor", "ottoline", 18, { ...NOOR, faults: { "stuck-on-back-leg": 0.8 } }),
   film("pell", "vesna", 6, PELL, { marked: "every-frame" }),
   film("pell", "vesna", 6, { ...PELL, view: "rear" }, { otherCameraOf: PELL }),
   film("pell", "vesna", 6, { ...PELL, side: "left" }, { marked: "every-frame", isMirrored: true }),
   film("pell", "vesna", 8, { ...PELL, cameraOffDeg: 10 }, { marked: "every-frame" }),
+  film("noor", "ottoline", 4, { ...NOOR, faults: { "stuck-on-back-leg": 0.5, "front-leg-soft": 0.7 } }),
+  film("noor", "ottoline", 11, { ...NOOR, task: "toss", faults: { "stuck-on-back-leg": 0.7 } }),
 ];
 
 /** How many are drawn before the doors open; the rest follow while the house is in use. */
 const FIRST_FILMS = 2;
-/** What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, one without a focus, and Pell's four. */
-const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14, 17, 18, 19, 20];
+/** What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, one without a focus, Pell's four and Noor's three. */
+const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14, 16, 17, 18, 19, 20, 21, 22];
 const SMALL = { widthPx: 640, heightPx: 360, seconds: 1.7 } as const;
 
 export function demoFilms(size: FilmSize): { first: DemoFilm[]; rest: DemoFilm[] } {

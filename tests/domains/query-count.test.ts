@@ -10,6 +10,7 @@ import * as identity from "@/lib/domains/identity/queries";
 import * as library from "@/lib/domains/library/queries";
 import * as measurement from "@/lib/domains/measurement/queries";
 import * as observations from "@/lib/domains/observations/queries";
+import * as sheet from "@/lib/domains/observations/sheet/queries";
 import * as plans from "@/lib/domains/plans/queries";
 import * as practice from "@/lib/domains/practice/queries";
 import * as roster from "@/lib/domains/roster/queries";
@@ -133,6 +134,7 @@ async function countAll(): Promise<Record<string, number>> {
     "a swing's readings": () => measurement.getSwingReadings.as(coach, { swingId }),
     "swings beside each other": () => measurement.getSwingsBeside.as(coach, { swingId }),
     "a swing's comparable readings": () => measurement.listComparableReadings.as(coach, { swingId }),
+    "a checkpoint sheet": () => sheet.getCheckpointSheet.as(coach, { swingId }),
     plan: () => plans.getPlanDraft.as(coach, { playerId, side }),
     "sent notes": () => plans.listSentNotes.as(guardian, { playerId }),
     "the family's children": () => roster.getFamilyPlayers.as(guardian, {}),

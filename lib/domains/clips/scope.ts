@@ -155,13 +155,17 @@ function cameraFacts(clip: ClipRowForPage): CameraFacts {
   return { hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, cameraOffSdDeg, cameraOffSource: cameraOffSource as CameraFacts["cameraOffSource"], plateMark };
 }
 
+type PointKey = Pick<ClipRowForPage["points"][number], "frameIndex" | "point" | "source">;
+
 /** A coach's point stands before a suggested one of the same name on the same frame. */
-function isForced(points: ClipRowForPage["points"]): (point: ClipRowForPage["points"][number]) => boolean {
+export function isForced(points: readonly PointKey[]): (point: PointKey) => boolean {
   const placed = new Set(points.filter((it) => it.source === "placed").map((it) => `${it.frameIndex} ${it.point}`));
   return (it) => it.source === "placed" || !placed.has(`${it.frameIndex} ${it.point}`);
 }
 
 type EventRow = SwingRowForPage["events"][number];
+/** What is needed of a clip to lay the swing's events on it. */
+type TimedClip = Pick<ClipRowForPage, "id" | "view" | "realSecondsPerFileSecond" | "timeBasis"> & { readonly file: Pick<ClipRowForPage["file"], "frameTimes"> };
 
 /** What a coach placed stands before what was suggested; the suggestion stays where it was kept. */
 function inForce(rows: readonly EventRow[]): readonly EventRow[] {
@@ -171,7 +175,7 @@ function inForce(rows: readonly EventRow[]): readonly EventRow[] {
 }
 
 /** The swing's events for one of its clips: its own contact, and every other event from whichever clip it was set on. */
-function eventViews(swing: SwingRowForPage, clip: ClipRowForPage): EventView[] {
+export function eventViews(swing: { readonly events: readonly EventRow[]; readonly clips: readonly TimedClip[] }, clip: TimedClip): EventView[] {
   return inForce(swing.events.filter(({ event, clipId }) => event !== "contact" || clipId === clip.id)).flatMap((row): EventView[] => {
     const said = { event: row.event as EventId, source: row.source === "placed" ? ("coach" as const) : ("suggested" as const), sdSeconds: row.sdSeconds };
     const tick = Number(row.tick);
@@ -185,7 +189,7 @@ function eventViews(swing: SwingRowForPage, clip: ClipRowForPage): EventView[] {
   });
 }
 
-function timingOf(clip: ClipRowForPage) {
+export function timingOf(clip: TimedClip) {
   return { frameTimes: timesOf(clip.file.frameTimes), realSecondsPerFileSecond: clip.realSecondsPerFileSecond, timeBasis: clip.timeBasis as ClipView["timeBasis"] };
 }
 

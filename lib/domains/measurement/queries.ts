@@ -11,10 +11,9 @@ import { getCheckpointDefinitions } from "@/lib/domains/library/queries";
 import type { LibraryForMeasuring } from "@/lib/domains/library/view";
 import type { Database } from "@/lib/platform/database";
 import { besideCaptions, dayWords, viewWords } from "@/lib/measure/several/beside-captions";
-import { comparableSwings, STARTER_COMPARABLE, type ComparableRule } from "@/lib/measure/several/comparable-swings";
-import { besideWords, FACT_NAMES, factWords, likeForLike, takenFacts, type SwingTaken } from "@/lib/measure/several/like-for-like";
-import { STARTER_HABIT, type HabitRule } from "@/lib/measure/several/seen-count";
-import { overSwings, readingBook, readSwing, wantedCheckpoints } from "./rules";
+import { comparableSwings } from "@/lib/measure/several/comparable-swings";
+import { besideWords, FACT_NAMES, factWords, likeForLike, type SwingTaken } from "@/lib/measure/several/like-for-like";
+import { comparableRule, habitRule, overSwings, readingBook, readSwing, wantedCheckpoints } from "./rules";
 import { readKeptReadings, readSwingsToChoose, readSwingsUpTo } from "./scope";
 import type { ComparableReadings, SwingReadings, SwingsBeside } from "./view";
 
@@ -51,19 +50,6 @@ export const getSwingReadings = defineQuery({
 /** Beside a reading stand the last swings like it, at most so many. */
 const MOST_COMPARED = 12;
 
-/** The library's rule; a fact that swings do not have is left out. */
-function comparableRule(library: LibraryForMeasuring | null): ComparableRule {
-  const own = library?.terms.comparableRule;
-  return own ? { withinDays: own.withinDays, same: takenFacts(own.same) } : STARTER_COMPARABLE;
-}
-
-/** The library's rule, but never a habit from one swing or two. */
-function habitRule(library: LibraryForMeasuring | null): HabitRule {
-  const { seenAtLeast, ofLast } = library?.terms.habitRule ?? STARTER_HABIT;
-  const least = Math.max(STARTER_HABIT.seenAtLeast, seenAtLeast);
-  return { seenAtLeast: least, ofLast: Math.max(least, ofLast) };
-}
-
 /** How the swings of the same player and side that were taken like this one read, as kept: a fixed number of questions to the database. */
 export const listComparableReadings = defineQuery({
   name: "measurement.list-comparable-readings",
@@ -71,7 +57,7 @@ export const listComparableReadings = defineQuery({
   policy: may<z.infer<typeof swingIdForm>, SwingSubject, "swing.see">(seeSwing, (input, db, actor) => findSwingSubject(db, { id: input.swingId, academyId: actor.academyId })),
   run: async ({ actor, granted, db }): Promise<ComparableReadings> => {
     const library = await findLibrary(actor, granted.academyId, db);
-    const rule = comparableRule(library);
+    const rule = comparableRule(library?.terms);
     const { swing, newestFirst } = await readSwingsUpTo(db, granted, rule.withinDays);
     const { alike, leftOut, notNoted } = comparableSwings(swing, newestFirst, rule, MOST_COMPARED);
     const kept = await readKeptReadings(db, granted.academyId, alike.map(({ id }) => id));
@@ -80,7 +66,7 @@ export const listComparableReadings = defineQuery({
       swings: alike.map(({ id, day }) => ({ id, filmedOn: day })),
       leftOut: leftOut.map(({ count, unlike }) => ({ count, words: `${unlike.theirs}, this one ${unlike.ours}` })),
       notNoted: notNoted.map((fact) => FACT_NAMES[fact]),
-      habit: habitRule(library),
+      habit: habitRule(library?.terms),
       checkpoints: overSwings(granted.id, alike, kept, readingBook(library)),
     };
   },
@@ -112,7 +98,7 @@ export const getSwingsBeside = defineQuery({
     if (!first) throw new NotFoundError();
     const others = [...new Set(input.withIds)].filter((id) => id !== first.clip.id);
     const opened = [{ swing, clip: first.clip }, ...(await Promise.all(others.map((clipId) => getClipBeside.as(actor, { clipId }, db))))];
-    const rule = comparableRule(await findLibrary(actor, granted.academyId, db));
+    const rule = comparableRule((await findLibrary(actor, granted.academyId, db))?.terms);
     const like = (theirs: SwingTaken) => likeForLike(theirs, takenOf(swing, first.clip.view), [...rule.same, "view"]);
     const captions = besideCaptions(
       opened.map((it) => ({ swingId: it.swing.id, playerId: it.swing.playerId, playerName: it.swing.playerName.split(" ")[0] ?? "", day: it.swing.filmedOn, view: it.clip.view })),

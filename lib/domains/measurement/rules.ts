@@ -13,7 +13,10 @@ import { readClip } from "@/lib/measure/read-clip";
 import type { Reading } from "@/lib/measure/reading";
 import { openReader, type ClipReader } from "@/lib/measure/reread-clip";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
+import { STARTER_COMPARABLE, type ComparableRule } from "@/lib/measure/several/comparable-swings";
+import { takenFacts } from "@/lib/measure/several/like-for-like";
 import type { RepeatedReading } from "@/lib/measure/several/repeated-reading";
+import { STARTER_HABIT, type HabitRule } from "@/lib/measure/several/seen-count";
 import type { CheckpointOverSwings, ClipReadings, ComparableReadings, ReadingBook } from "./view";
 
 type Measured = SwingPage["clips"][number];
@@ -287,4 +290,18 @@ export function withReadingNow(several: ComparableReadings, reading: Reading, vi
     return [{ swingId: id, day: filmedOn, setUp: own?.setUp ?? null, isCameraKnown: isCameraKnown(reading.reasons), value, sd, sdCamera, verdict, deviation, isGrey }];
   });
   return readings.length > 0 ? { checkpointId, unit, view: row ? row.view : view, band: band ?? row?.band ?? null, readings } : null;
+}
+
+type Terms = LibraryForMeasuring["terms"];
+
+/** Which swings the library lets be compared; a fact that swings do not have is left out. */
+export function comparableRule(terms: Terms | undefined): ComparableRule {
+  return terms ? { withinDays: terms.comparableRule.withinDays, same: takenFacts(terms.comparableRule.same) } : STARTER_COMPARABLE;
+}
+
+/** The library's rule, but never a habit from one swing or two. */
+export function habitRule(terms: Terms | undefined): HabitRule {
+  const { seenAtLeast, ofLast } = terms?.habitRule ?? STARTER_HABIT;
+  const least = Math.max(STARTER_HABIT.seenAtLeast, seenAtLeast);
+  return { seenAtLeast: least, ofLast: Math.max(least, ofLast) };
 }

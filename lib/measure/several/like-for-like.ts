@@ -78,7 +78,7 @@ export function takenFacts(names: readonly string[]): readonly TakenFact[] {
   return names.filter((name): name is TakenFact => Object.hasOwn(FACT_NAMES, name));
 }
 
-/** How a swing was taken in one respect, in words: "off a tee". */
+/** One fact in words for people: "off a tee". */
 export function factWords(fact: TakenFact, answer: string | null | undefined): string {
   if (fact === "playerId") return "another player";
   return answer == null ? `${FACT_NAMES[fact]} not noted` : (WORDS[fact][answer] ?? answer);

@@ -1,4 +1,5 @@
 import { newId } from "@/lib/core/ids";
+import { buildClip } from "../../domains/clip-story";
 import type { Cast } from "../cast";
 import type { AccessRow } from "../row";
 
@@ -11,6 +12,10 @@ export const rows: readonly AccessRow[] = [
   { name: "observations.get-foci", may: teaching, input: ofSide },
   // Coaches read the list; which players stand in it is the scope's business.
   { name: "observations.list-cage-day", may: ["head", "coach", "otherCoach", "formerCoach", "headElsewhere", "coachElsewhere"], input: () => ({}) },
+  {
+    name: "observations.get-checkpoint-sheet", may: teaching,
+    input: async ({ academyId, playerId, userIds }) => ({ swingId: (await buildClip({ academyId, playerId, userId: userIds.coach })).swingId }),
+  },
   { name: "observations.call-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), swingId: newId(), faultId: "barrel-drag", state: "seen" }) },
   { name: "observations.answer-cause", may: teaching, input: (cast) => ({ ...ofSide(cast), nodeId: "eq-bat-heavy", answer: "yes" }) },
   { name: "observations.overrule-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag", reason: "the bat is new" }) },

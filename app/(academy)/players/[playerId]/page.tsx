@@ -63,6 +63,7 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
       <Band player={player} overview={overview} note={sideNotes[0]} cue={homework?.cue} count={counts.plans[0]} />
       <div className="bar-line opens closes">
         <ButtonLink href={`${here}/what-first?side=${side}`}>What first</ButtonLink>
+        {overview.swings[0] ? <ButtonLink href={`/swings/${overview.swings[0].id}/sheet`}>Checkpoint sheet</ButtonLink> : null}
         <ButtonLink href={`${here}/plan?side=${side}`}>Plan</ButtonLink>
       </div>
       <h2 className="hush">Time line</h2>

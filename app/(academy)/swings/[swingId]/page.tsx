@@ -1,6 +1,8 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { SwingBench } from "@/lib/domains/measurement/components/swing-bench";
+import { sheetAddress, sheetAddressOf } from "@/lib/domains/observations/components/sheet/addresses";
+import { BackToSheet } from "@/lib/domains/observations/components/sheet/back-to-sheet";
 import { getSwingReadings, listComparableReadings } from "@/lib/domains/measurement/queries";
 import { Leaf } from "@/lib/ui/leaf";
 import { Problem } from "@/lib/ui/problem";
@@ -9,14 +11,15 @@ export const metadata: Metadata = { title: "Swing view" };
 
 interface SwingViewPageProps {
   params: Promise<{ swingId: string }>;
-  searchParams: Promise<{ clip?: string }>;
+  searchParams: Promise<{ clip?: string; frame?: string; sheet?: string; back?: string }>;
 }
 
 export default async function SwingViewPage({ params, searchParams }: SwingViewPageProps) {
-  const [{ swingId }, { clip: asked }] = await Promise.all([params, searchParams]);
+  const [{ swingId }, { clip: asked, frame, sheet, back }] = await Promise.all([params, searchParams]);
   const [measured, comparable] = await Promise.all([getSwingReadings({ swingId }), listComparableReadings({ swingId })]);
   const { swing } = measured;
   const own = swing.clips.find(({ clip }) => clip.id === asked) ?? swing.clips[0];
+  const cameFrom = sheetAddressOf(sheet, back);
   const names = clipNames(swing.clips.map(({ clip }) => clip.view));
   return (
     <Leaf kind="swing">
@@ -26,6 +29,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
           {swing.playerName}, from the {swing.side}, {dayWords(swing.filmedOn)}
         </span>
         <span className="push" />
+        {cameFrom ? <BackToSheet href={cameFrom} /> : null}
         {swing.clips.length > 1 ? (
           <nav className="pick" aria-label="Which clip">
             {swing.clips.map(({ clip }, i) => (
@@ -35,6 +39,11 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
             ))}
           </nav>
         ) : null}
+        {cameFrom ? null : (
+          <Link className="btn" href={sheetAddress({ swingId, clipId: own?.clip.id })}>
+            Checkpoint sheet
+          </Link>
+        )}
         <Link className="btn" href={`/swings/${swingId}/beside${own ? `?clip=${own.clip.id}` : ""}`}>
           Beside another
         </Link>
@@ -53,12 +62,18 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
         />
       ) : (
         <SwingBench
-          key={own.clip.id} measured={measured} comparable={comparable} clipId={own.clip.id}
+          key={own.clip.id} measured={measured} comparable={comparable} clipId={own.clip.id} startFrame={frameIn(frame, own.clip.frameTimes.ticks.length)}
           caption={swing.clips.length > 1 ? `This swing, ${names[swing.clips.indexOf(own)]?.toLowerCase()}` : "This swing"}
         />
       )}
     </Leaf>
   );
+}
+
+/** The frame that an address names, where the clip has it. */
+function frameIn(named: string | undefined, frameCount: number): number | undefined {
+  const frame = named ? Number(named) : NaN;
+  return Number.isInteger(frame) && frame >= 0 && frame < frameCount ? frame : undefined;
 }
 
 const VIEW_WORDS = { side: "Side", rear: "Behind", front: "Front" } as const;

@@ -15,6 +15,8 @@ export interface ViewerKeyOptions {
   readonly obey: (command: ViewerCommand) => void;
   /** Corners are being marked on the picture: the arrows move the cross. */
   readonly isAiming?: boolean;
+  /** Something else is under way that Escape ends. */
+  readonly isBusy?: boolean;
   /** Places the point that is asked for at the cross; null when none is asked for. */
   readonly placeHere: (() => void) | null;
 }
@@ -32,11 +34,16 @@ export function handleViewerKey(options: ViewerKeyOptions, event: KeyboardEvent<
   if (isTaken) event.preventDefault();
 }
 
-function obeyKey({ obey }: ViewerKeyOptions, event: KeyboardEvent): boolean {
+function obeyKey({ obey, state, isAiming, isBusy }: ViewerKeyOptions, event: KeyboardEvent): boolean {
   const command = commandOfKey(event);
   if (!command) return false;
   obey(command);
-  return true;
+  // With nothing to end, Escape belongs to the page around the view.
+  return command.kind !== "cancel" || isAiming === true || isBusy === true || !isAtRest(state);
+}
+
+function isAtRest({ gesture, tool, editedMark, chosenPoint, isPlaying }: ViewerState): boolean {
+  return gesture.kind === "none" && tool === null && editedMark === null && chosenPoint === null && !isPlaying;
 }
 
 function placeByKey({ state, placeHere }: ViewerKeyOptions, event: KeyboardEvent): boolean {

@@ -26,10 +26,12 @@ interface SwingBenchProps {
   readonly comparable: ComparableReadings;
   readonly clipId: string;
   readonly caption: string;
+  /** Frame shown first; contact when it is not said. */
+  readonly startFrame?: number;
 }
 
 /** One clip of a swing with its readings beside it, taken anew while a point moves. */
-export function SwingBench({ measured, comparable, clipId, caption }: SwingBenchProps) {
+export function SwingBench({ measured, comparable, clipId, caption, startFrame }: SwingBenchProps) {
   const { swing, book, sections, wanted } = measured;
   const [settled, setSettled] = useState<Settled | null>(null);
   const [moving, setMoving] = useState<PointView | null>(null);
@@ -57,6 +59,7 @@ export function SwingBench({ measured, comparable, clipId, caption }: SwingBench
       key={clipId}
       clip={own.clip}
       caption={caption}
+      startFrame={startFrame}
       wanted={wanted.find((it) => it.clipId === clipId)?.checkpoints ?? []}
       runs={runs}
       guesses={guesses}

@@ -1,0 +1,106 @@
+import type { z } from "zod";
+import { defineQuery } from "@/lib/access/define-query";
+import { may } from "@/lib/access/guard";
+import { dayOf } from "@/lib/core/days";
+import { NotFoundError } from "@/lib/core/errors";
+import { medianIntervalSeconds } from "@/lib/core/frame-times";
+import { seeSwing, type SwingSubject } from "@/lib/domains/clips/policy";
+import { contactTickOf, eventSecondsOf } from "@/lib/domains/clips/rules";
+import { findSwingSubject } from "@/lib/domains/clips/scope";
+import { frameOfEvent } from "@/lib/domains/clips/stills/rules";
+import { readPicturedClips } from "@/lib/domains/clips/stills/scope";
+import { sheetEvents, type PicturedClip } from "@/lib/domains/clips/stills/view";
+import { comparableRule, habitRule } from "@/lib/domains/measurement/rules";
+import { comparableSwings } from "@/lib/measure/several/comparable-swings";
+import type { Sight } from "@/lib/reason/types";
+import { readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "../scope";
+import { calledCounts, columnOfPhase, placeInDay, readCounts, takenWords, unlikeWords } from "./rules";
+import { checkpointSheetForm, MOST_OTHERS } from "./schema";
+import { readCalls, readSheetSwings, type SheetSwing } from "./scope";
+import type { RowKind, SheetCell, SheetPage, SheetRow } from "./view";
+
+/** The library says how many swings are looked at together; without one, so many. */
+const LAST_SWINGS = 5;
+
+/** The same instants of several swings side by side, each with what it says: a fixed number of questions to the database. */
+export const getCheckpointSheet = defineQuery({
+  name: "observations.get-checkpoint-sheet",
+  input: checkpointSheetForm,
+  policy: may<z.infer<typeof checkpointSheetForm>, SwingSubject, "swing.see">(seeSwing, (input, db, actor) => findSwingSubject(db, { id: input.swingId, academyId: actor.academyId })),
+  run: async ({ actor, input, granted, db }): Promise<SheetPage> => {
+    const { academyId, playerId } = granted;
+    const { swing, player, newestFirst } = await readSheetSwings(db, academyId, granted.id);
+    const playerName = `${player.givenName} ${player.familyName}`;
+    if (!player.permits.some((permit) => dayOf(permit.validUntil) > actor.today)) return { isShown: false, playerId, playerName };
+    const clip = input.clipId ? swing.clips.find(({ id }) => id === input.clipId) : swing.clips[0];
+    if (!clip) throw new NotFoundError("clip");
+
+    const library = await readLibraryForRanking(db, academyId);
+    const terms = library?.parts.terms;
+    const rule = comparableRule(terms);
+    const inView = newestFirst.filter(({ clips }) => clips.some(({ view }) => view === clip.view));
+    const alike = comparableSwings(swing, inView, rule, Math.max(2, terms?.comparableRule.lastN ?? LAST_SWINGS)).alike;
+    const others = inView.filter(({ id }) => id !== swing.id);
+    const byItself = alike.filter(({ id }) => id !== swing.id).slice(0, 1).map(({ id }) => id);
+    const wanted = new Set(input.withIds ?? byItself);
+    const chosen = others.filter(({ id }) => wanted.has(id)).slice(0, MOST_OTHERS);
+
+    const sources: { kind: RowKind; swing: SheetSwing; clipId: string }[] = [{ kind: "this", swing, clipId: clip.id }];
+    for (const it of chosen) sources.push({ kind: "other", swing: it, clipId: it.clips.find(({ view }) => view === clip.view)?.id ?? "" });
+    const pictured = await readPicturedClips(db, academyId, sources.map(({ clipId }) => clipId));
+    const readings = await readReadings(db, academyId, [...new Set([...sources.map((it) => it.swing.id), ...alike.map(({ id }) => id)])]);
+    const calls = await readCalls(db, academyId, alike.map(({ id }) => id));
+    const rows = sources.flatMap(({ kind, swing: own, clipId }): SheetRow[] => {
+      const picture = pictured.find(({ id }) => id === clipId);
+      if (!picture) return [];
+      const { widthPx, heightPx, frameTimes, window } = picture;
+      return [{
+        kind, swingId: own.id, clipId, filmedOn: own.day, place: placeInDay(own, newestFirst), framesPerSecond: rateOf(picture),
+        unlike: unlikeWords(own, swing, rule.same), picture: { window, widthPx, heightPx, frameTimes },
+        cells: cellsOf(picture, readings.filter(({ swingId }) => swingId === own.id), library),
+      }];
+    });
+    const viewOf = new Map(alike.flatMap(({ clips }) => clips.map(({ id, view }) => [id, view] as const)));
+    const habit = habitRule(terms);
+    const faults = library?.parts.faults.faults ?? [];
+    const checkpoints = library?.parts.checkpoints.checkpoints ?? [];
+    const bySwing = new Set(checkpoints.filter(({ scope }) => scope === "swing").map(({ id }) => id));
+    const counted = readings.filter(({ clipId, checkpointId }) => viewOf.has(clipId) && (viewOf.get(clipId) === clip.view || bySwing.has(checkpointId)));
+    return {
+      isShown: true, swingId: swing.id, clipId: clip.id, playerId, playerName, side: swing.side as "right" | "left", view: clip.view,
+      takenWords: takenWords(swing), clips: swing.clips.map(({ id, view }) => ({ clipId: id, view })), rows,
+      choices: others.map((it) => ({
+        swingId: it.id, filmedOn: it.day, place: placeInDay(it, newestFirst), unlike: unlikeWords(it, swing, rule.same), isChosen: chosen.includes(it),
+      })),
+      countedSwings: alike.length,
+      called: calledCounts(alike, calls.map((call) => ({ ...call, state: call.state as Sight })), faults, habit),
+      read: readCounts(alike, counted, checkpoints, habit),
+      strangeCount: [...wanted].filter((id) => !others.some((it) => it.id === id)).length,
+    };
+  },
+});
+
+function rateOf({ frameTimes, realSecondsPerFileSecond, timeBasis }: PicturedClip): number | null {
+  const seconds = medianIntervalSeconds(frameTimes) * realSecondsPerFileSecond;
+  return timeBasis === "unknown" || !(seconds > 0) ? null : Math.round(1 / seconds);
+}
+
+function cellsOf(clip: PicturedClip, readings: readonly StoredReading[], library: RankingLibrary | null): readonly SheetCell[] {
+  const known = new Map(library?.parts.checkpoints.checkpoints.map((it) => [it.id, it]));
+  const zero = clip.timeBasis === "unknown" ? null : contactTickOf(clip.events);
+  return sheetEvents.map((event): SheetCell => {
+    const frame = frameOfEvent(clip, event);
+    const found = clip.events.find((it) => it.event === event);
+    return {
+      event, frame,
+      seconds: zero === null || !found ? null : eventSecondsOf(clip, found, zero),
+      points: "frameIndex" in frame ? clip.points.filter(({ frameIndex }) => frameIndex === frame.frameIndex) : [],
+      readings: readings.flatMap(({ checkpointId, clipId, body }) => {
+        const checkpoint = known.get(checkpointId);
+        // A reading stands under its own clip; what is made of event times belongs to every clip of the swing.
+        if (!checkpoint || columnOfPhase(checkpoint.phase) !== event || (clipId !== clip.id && checkpoint.scope === "clip")) return [];
+        return [{ name: checkpoint.name, reading: { ...body, inputsUsed: { frames: [], points: [], events: [], scaleFrameIndexes: [] } } }];
+      }),
+    };
+  });
+}

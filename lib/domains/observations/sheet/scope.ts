@@ -1,0 +1,46 @@
+import { dayOf } from "@/lib/core/days";
+import type { Id } from "@/lib/core/ids";
+import type { CameraView } from "@/lib/domains/clips/view";
+import type { SwingOnDay } from "@/lib/measure/several/comparable-swings";
+import type { Database, Prisma } from "@/lib/platform/database";
+
+/** A swing as the sheet chooses among them. */
+export interface SheetSwing extends SwingOnDay {
+  readonly clips: readonly { readonly id: Id; readonly view: CameraView }[];
+}
+
+/** Among so many swings of a side one chooses; older ones are reached through their own sheet. */
+const MOST_LOOKED_AT = 120;
+
+const swingSelect = {
+  id: true, playerId: true, side: true, swingKind: true, task: true, effort: true, pitchHeight: true, pitchSide: true, pitchSpeed: true, batClass: true, filmedOn: true,
+  clips: { select: { id: true, view: true }, orderBy: [{ createdAt: "asc" }, { id: "asc" }] },
+} satisfies Prisma.SwingSelect;
+
+const sheetSwing = ({ filmedOn, clips, ...row }: Prisma.SwingGetPayload<{ select: typeof swingSelect }>): SheetSwing => ({
+  ...row, day: dayOf(filmedOn), clips: clips.map(({ id, view }) => ({ id, view: view as CameraView })),
+});
+
+/** One swing, whose it is, and the swings of the same player and side, newest first. */
+export async function readSheetSwings(db: Database, academyId: Id, swingId: Id) {
+  const { player, ...row } = await db.swing.findUniqueOrThrow({
+    where: { id: swingId },
+    select: { ...swingSelect, player: { select: { givenName: true, familyName: true, sport: true, permits: { where: { use: "lesson" }, select: { validUntil: true } } } } },
+  });
+  const rows = await db.swing.findMany({
+    where: { academyId, playerId: row.playerId, side: row.side },
+    orderBy: [{ filmedOn: "desc" }, { createdAt: "desc" }, { id: "asc" }],
+    take: MOST_LOOKED_AT,
+    select: swingSelect,
+  });
+  return { swing: sheetSwing(row), player, newestFirst: rows.map(sheetSwing) };
+}
+
+/** The calls in force on some swings. */
+export async function readCalls(db: Database, academyId: Id, swingIds: readonly Id[]) {
+  return db.observation.findMany({
+    where: { academyId, swingId: { in: [...swingIds] }, replacedAt: null },
+    orderBy: [{ calledAt: "asc" }, { id: "asc" }],
+    select: { swingId: true, faultId: true, state: true, calledAt: true },
+  });
+}
