@@ -58,8 +58,11 @@ const FILMS = [
 
 /** How many are drawn before the doors open; the rest follow while the house is in use. */
 const FIRST_FILMS = 2;
-/** What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, one without a focus, Pell's four and Noor's three. */
-const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14, 16, 17, 18, 19, 20, 21, 22];
+/**
+ * What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, one without a focus, Tamsin's for
+ * points, Pell's four and Noor's three.
+ */
+const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22];
 const SMALL = { widthPx: 640, heightPx: 360, seconds: 1.7 } as const;
 
 export function demoFilms(size: FilmSize): { first: DemoFilm[]; rest: DemoFilm[] } {

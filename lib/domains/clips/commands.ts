@@ -183,11 +183,13 @@ async function createClip(tx: Transaction, owner: ClipOwner, sent: { userId: Id;
 
 // ---- What a coach says of a clip ---------------------------------------------------------------------------------
 
-function insideClip(clip: ClipSubject, frameIndex: number): void {
+/** @throws InvalidError for a frame outside the clip */
+export function insideClip(clip: ClipSubject, frameIndex: number): void {
   if (frameIndex < clip.firstFrame || frameIndex > clip.lastFrame) throw new InvalidError("This frame does not belong to the clip.");
 }
 
-async function tellChanged(tx: Transaction, clip: ClipSubject): Promise<void> {
+/** Tells that something of the swing was changed. */
+export async function tellChanged(tx: Transaction, clip: ClipSubject): Promise<void> {
   // A coach places many points in a row; the readings are made once, a moment after the last.
   await tell(tx, swingChanged, { swingId: clip.swingId }, { key: `readings ${clip.swingId}`, runAt: new Date(now().getTime() + 2000) });
 }
@@ -272,7 +274,7 @@ async function refuseOvertakenEvent(tx: Transaction, actor: Person, clip: Worked
 }
 
 /** @throws OvertakenError when what is said of the point is no longer what the sender saw */
-async function refuseOvertakenPoint(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point, was }: z.infer<typeof pointForm>): Promise<void> {
+export async function refuseOvertakenPoint(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point, was }: z.infer<typeof pointForm>): Promise<void> {
   if (was === undefined) return;
   await tx.$queryRaw`SELECT 1 FROM "Clip" WHERE "id" = ${clip.id}::uuid FOR NO KEY UPDATE`;
   const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };

@@ -72,7 +72,7 @@ const px = z.number();
 /** Where a person had set the event when the sender looked, null nowhere. Left out, whatever stands there gives way. */
 const eventWas = z.strictObject({ clipId: idForm, frameIndex }).nullable().optional();
 /** What a person had said of the point when the sender looked, null nothing. Left out, whatever stands there gives way. */
-const pointWas = z.union([z.literal("unseen"), z.strictObject({ x: px, y: px })]).nullable().optional();
+export const pointWas = z.union([z.literal("unseen"), z.strictObject({ x: px, y: px })]).nullable().optional();
 export type EventWas = z.infer<typeof eventWas>;
 export type PointWas = z.infer<typeof pointWas>;
 export const setEventForm = z.object({ clipId: idForm, event, frameIndex, was: eventWas });

@@ -1,5 +1,7 @@
 import { frameForTick } from "../rules";
+import { otherSideOf } from "../points/rules";
 import type { ClipView, EventId, EventView, MarkView, PointId, PointView, UnseenPointView } from "../view";
+import type { PointBatch, PointKnown, PointStep } from "./points/point-known";
 
 /** What is recorded of a clip, as the page holds it while it is being changed. */
 export interface Kept {
@@ -9,13 +11,11 @@ export interface Kept {
   readonly marks: readonly MarkView[];
 }
 
-/** What is known of one point on one frame. */
-export type PointKnown = PointView | "unseen" | null;
-
 /** One change with what stood there before, so that it can be taken back. */
 export type Change =
   | { readonly kind: "event"; readonly event: EventId; readonly before: EventView | null; readonly after: EventView | null }
   | { readonly kind: "point"; readonly frameIndex: number; readonly point: PointId; readonly before: PointKnown; readonly after: PointKnown }
+  | PointBatch
   | { readonly kind: "mark"; readonly id: string; readonly before: MarkView | null; readonly after: MarkView | null };
 
 export function keptOf(clip: ClipView): Kept {
@@ -23,6 +23,7 @@ export function keptOf(clip: ClipView): Kept {
 }
 
 export function invertChange(change: Change): Change {
+  if (change.kind === "points") return { ...change, steps: change.steps.map((step) => ({ ...step, before: step.after, after: step.before })) };
   return { ...change, before: change.after, after: change.before } as Change;
 }
 
@@ -40,6 +41,8 @@ export function applyChange(kept: Kept, change: Change): Kept {
       if (after === "unseen") return { ...kept, points, unseenPoints: [...unseenPoints, { frameIndex, point }] };
       return { ...kept, points: after ? [...points, after] : points, unseenPoints };
     }
+    case "points":
+      return change.steps.reduce((now, step) => applyChange(now, { kind: "point", frameIndex: change.frameIndex, ...step }), kept);
     case "mark": {
       const at = kept.marks.findIndex((it) => it.id === change.id);
       if (!change.after) return { ...kept, marks: kept.marks.filter((it) => it.id !== change.id) };
@@ -74,7 +77,15 @@ export function findPoint(kept: Kept, frameIndex: number, point: PointId): Point
 export function overPresent(change: Change, kept: Kept): Change {
   if (change.kind === "event") return { ...change, before: findEvent(kept, change.event) };
   if (change.kind === "point") return { ...change, before: findPoint(kept, change.frameIndex, change.point) };
+  if (change.kind === "points") return { ...change, steps: change.steps.map((step) => stepOverPresent(change, step, kept)) };
   return { ...change, before: kept.marks.find((it) => it.id === change.id) ?? null };
+}
+
+function stepOverPresent({ by, frameIndex }: PointBatch, step: PointStep, kept: Kept): PointStep {
+  const before = findPoint(kept, frameIndex, step.point);
+  if (by === "copy") return { ...step, before };
+  const other = findPoint(kept, frameIndex, otherSideOf(step.point));
+  return { ...step, before, after: other === null || other === "unseen" ? other : { ...other, point: step.point } };
 }
 
 /** The event set at a frame of the clip by the coach; null when there is no such frame. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { MarkView } from "../view";
-import type { Change } from "./kept";
+import { invertChange, type Change } from "./kept";
 import { notKept, Overtaken, send, type Keeping } from "./sending";
 
 const ring: MarkView = { id: "drawn-1", frameIndex: 5, shape: { v: 1, kind: "ring", cx: 9, cy: 9, rx: 4, ry: 4 } };
@@ -12,6 +12,7 @@ function keeper() {
   const tell = (what: string) => async (...args: readonly unknown[]) => void told.push(`${what} ${JSON.stringify(args)}`);
   const keeping: Keeping = {
     onSetEvent: tell("set"), onClearEvent: tell("clear"), onPlacePoint: tell("place"), onPointUnseen: tell("unseen"), onRemovePoint: tell("remove"),
+    onSwapPoints: tell("swap"), onPlacePoints: tell("place several"),
     onAddMark: async () => {
       marks += 1;
       told.push(`add m${marks}`);
@@ -48,6 +49,17 @@ describe("sending changes", () => {
     const guess = { frameIndex: 5, point: "kn_f", x: 1, y: 2, source: "suggested" } as const;
     await send({ kind: "point", frameIndex: 5, point: "kn_f", before: { ...guess, source: "coach" }, after: guess }, keeping, new Map());
     expect(told).toEqual(['remove [{"frameIndex":5,"point":"kn_f","was":{"x":1,"y":2}}]']);
+  });
+  test("an exchange is taken back by exchanging once more, and copied points by forgetting them, each in one sending", async () => {
+    const { told, keeping } = keeper();
+    const hip = { frameIndex: 5, point: "hip_f", x: 1, y: 2, source: "coach" } as const;
+    const swap: Change = { kind: "points", by: "swap", frameIndex: 5, steps: [{ point: "hip_f", before: hip, after: null }, { point: "hip_b", before: null, after: { ...hip, point: "hip_b" } }] };
+    const copy: Change = { kind: "points", by: "copy", frameIndex: 5, steps: [{ point: "hip_f", before: null, after: hip }, { point: "tip", before: null, after: { ...hip, point: "tip" } }] };
+    for (const change of [swap, invertChange(swap), copy, invertChange(copy)]) await send(change, keeping, new Map());
+    const place = '{"x":1,"y":2}';
+    const exchanged = (front: string, back: string) => `swap [{"frameIndex":5,"pairs":["hip"],"were":[{"point":"hip_f","was":${front}},{"point":"hip_b","was":${back}}]}]`;
+    const several = (was: string, now: string) => `place several [{"frameIndex":5,"points":[{"point":"hip_f","was":${was},"place":${now}},{"point":"tip","was":${was},"place":${now}}]}]`;
+    expect(told).toEqual([exchanged(place, "null"), exchanged("null", place), several("null", place), several(place, "null")]);
   });
   test("an event that is taken away is cleared, and one that is set names its frame", async () => {
     const { told, keeping } = keeper();

@@ -1,6 +1,10 @@
+import type { PointPair } from "../points/schema";
+import type { Spot } from "../rules";
 import type { EventWas, PointWas } from "../schema";
 import type { EventId, EventView, MarkShape, PointId } from "../view";
-import type { Change, PointKnown } from "./kept";
+import type { Change } from "./kept";
+import { swappedPairs } from "./points/point-batch";
+import type { PointKnown } from "./points/point-known";
 import { eventNames, pointNames } from "./words";
 
 /** A point on a frame, and what a person had said of it when the change was made. */
@@ -28,6 +32,10 @@ export interface Keeping {
   readonly onPointUnseen: (point: PointSaid) => Promise<unknown>;
   /** Forget what a person said of the point on the frame: its place, or that it cannot be seen. */
   readonly onRemovePoint: (point: PointSaid) => Promise<unknown>;
+  /** Exchanges front and back of some pairs on a frame. */
+  readonly onSwapPoints: (swap: { readonly frameIndex: number; readonly pairs: readonly PointPair[]; readonly were: readonly Pick<PointSaid, "point" | "was">[] }) => Promise<unknown>;
+  /** Places several points of a frame together, or forgets them (null). */
+  readonly onPlacePoints: (several: { readonly frameIndex: number; readonly points: readonly (Pick<PointSaid, "point" | "was"> & { readonly place: Spot | null })[] }) => Promise<unknown>;
   /** Gives back the id under which the mark was kept. */
   readonly onAddMark: (mark: { readonly frameIndex: number; readonly shape: MarkShape }) => Promise<string>;
   readonly onRemoveMark: (markId: string) => Promise<unknown>;
@@ -58,6 +66,13 @@ export async function send(change: Change, keeping: Keeping, lastingIds: Map<str
       else await keeping.onRemovePoint(said);
       return null;
     }
+    case "points": {
+      const { frameIndex, steps } = change;
+      // Exchanged once more all is as it was, suggestions included.
+      if (change.by === "swap") await keeping.onSwapPoints({ frameIndex, pairs: swappedPairs(change), were: steps.map(({ point, before }) => ({ point, was: pointWas(before) })) });
+      else await keeping.onPlacePoints({ frameIndex, points: steps.map(({ point, before, after }) => ({ point, was: pointWas(before), place: placeOf(after) })) });
+      return null;
+    }
     case "mark": {
       const lasting = lastingIds.get(change.id) ?? change.id;
       if (!change.after) {
@@ -73,6 +88,10 @@ export async function send(change: Change, keeping: Keeping, lastingIds: Map<str
   }
 }
 
+function placeOf(known: PointKnown): Spot | null {
+  return known && known !== "unseen" && known.source === "coach" ? { x: known.x, y: known.y } : null;
+}
+
 /** A suggestion is nothing that a person said. */
 function eventWas(before: EventView | null): EventSaid["was"] {
   if (before?.source !== "coach") return null;
@@ -81,8 +100,7 @@ function eventWas(before: EventView | null): EventSaid["was"] {
 }
 
 function pointWas(before: PointKnown): PointWas {
-  if (before === "unseen") return before;
-  return before?.source === "coach" ? { x: before.x, y: before.y } : null;
+  return before === "unseen" ? before : placeOf(before);
 }
 
 /** What was not kept, why, and how things stand now. */
@@ -94,5 +112,5 @@ export function notKept(change: Change, problem: unknown): string {
 }
 
 function nameOfChange(change: Change): string {
-  return change.kind === "event" ? eventNames[change.event] : change.kind === "point" ? `The ${pointNames[change.point]}` : "The mark";
+  return change.kind === "event" ? eventNames[change.event] : change.kind === "point" ? `The ${pointNames[change.point]}` : change.kind === "points" ? "The change of several points" : "The mark";
 }

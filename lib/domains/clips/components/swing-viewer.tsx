@@ -4,11 +4,14 @@ import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingN
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventGuesses, guessInTurn, openGuesses, type EventGuess } from "./event-guesses";
 import { EventKeys } from "./event-keys";
-import { eventAtFrame, findEvent, findPoint, keptOf, overPresent, type Change, type PointKnown } from "./kept";
+import { eventAtFrame, findEvent, findPoint, keptOf, overPresent, type Change } from "./kept";
 import { MarkTools } from "./mark-tools";
 import { nextStep } from "./next-step";
 import { PointPanel } from "./point-panel";
 import { isSameRun, PointRuns } from "./point-runs";
+import type { PointKnown } from "./points/point-known";
+import { SeveralPoints } from "./points/several-points";
+import { usePointBatches } from "./points/use-point-batches";
 import { PointsOnFrame } from "./points-on-frame";
 import type { Keeping } from "./sending";
 import { Stage } from "./stage";
@@ -100,6 +103,8 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
 
   useFocusKept(stageRef, source !== null, `${frameIndex} ${gesture.kind} ${askedPoint} ${state.editedMark} ${marks.length} ${points.length} ${unseen.length}`);
 
+  const lastPlaced = justPlaced(state.undo.at(-1), frameIndex);
+  const batches = usePointBatches(kept, frameIndex, canMeasure, askedPoint ?? lastPlaced, commit);
   const newMark = (shape: MarkShape): Change => {
     const id = `drawn-${(drawnRef.current += 1)}`;
     return { kind: "mark", id, before: null, after: { id, frameIndex, shape } };
@@ -148,6 +153,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     if (before && canMark) commit({ kind: "mark", id, before, after });
   };
   const obey = (command: ViewerCommand) => {
+    if (batches.obey(command)) return;
     if (command.kind === "step") dispatch(command);
     else if (command.kind === "go-end") dispatch({ kind: "show", frameIndex: command.end === "first" ? 0 : state.frameCount - 1 });
     else if (command.kind === "set-event") setEvent(command.event, frameIndex);
@@ -204,8 +210,9 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
                 onGo(openOf(it)[0] ?? it.nextFrame);
               }}
             />
+            <SeveralPoints batches={batches} frameIndex={frameIndex} last={state.undo.at(-1)} />
             <PointsOnFrame
-              points={points} unseen={unseen} justPlaced={justPlaced(state.undo.at(-1), frameIndex)} point={askedPoint}
+              points={points} unseen={unseen} justPlaced={lastPlaced} point={askedPoint}
               onChoose={(point) => dispatch({ kind: "choose-point", point })} onForget={(point) => changePoint(point, null)}
             />
           </>

@@ -180,6 +180,7 @@ function rolledBack(state: ViewerState, { change, sentence, isOvertaken }: Extra
 function isSameThing(one: Change, other: Change): boolean {
   if (one.kind === "event") return other.kind === "event" && one.event === other.event;
   if (one.kind === "mark") return other.kind === "mark" && one.id === other.id;
+  if (one.kind === "points" || other.kind === "points") return (other.kind === "point" || other.kind === "points") && one.frameIndex === other.frameIndex;
   return other.kind === "point" && one.point === other.point && one.frameIndex === other.frameIndex;
 }
 
@@ -192,6 +193,8 @@ function stands(kept: Kept, change: Change): boolean {
       const now = findPoint(kept, change.frameIndex, change.point);
       return now === change.after;
     }
+    case "points":
+      return change.steps.every(({ point, after }) => findPoint(kept, change.frameIndex, point) === after);
     case "mark":
       return (kept.marks.find((it) => it.id === change.id) ?? null) === change.after;
   }

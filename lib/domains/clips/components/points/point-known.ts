@@ -1,0 +1,20 @@
+import type { PointId, PointView } from "../../view";
+
+/** What is known of one point on one frame. */
+export type PointKnown = PointView | "unseen" | null;
+
+/** What becomes of one point when several of a frame are changed together. */
+export interface PointStep {
+  readonly point: PointId;
+  readonly before: PointKnown;
+  readonly after: PointKnown;
+}
+
+/** Several points of a frame changed together: undone in one step. */
+export interface PointBatch {
+  readonly kind: "points";
+  /** Front and back are exchanged, or places are taken over from another frame. */
+  readonly by: "swap" | "copy";
+  readonly frameIndex: number;
+  readonly steps: readonly PointStep[];
+}

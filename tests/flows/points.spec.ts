@@ -1,0 +1,74 @@
+import type { Locator, Page } from "@playwright/test";
+import { ask, expect, expectAccessible, look, PHONE, signIn, test } from "./fixtures";
+
+/** Noor's swing from the side: points beside its events, and none between them. No other flow visits it. */
+async function noorsSwing(): Promise<string> {
+  const [row] = await ask<{ id: string }>(`SELECT s."id" FROM "Swing" s JOIN "Player" p ON p."id" = s."playerId" WHERE p."givenName" = 'Noor' ORDER BY s."createdAt" LIMIT 1`);
+  if (!row) throw new Error("the demo has no swing of Noor's");
+  return row.id;
+}
+
+const frameShown = (page: Page): Locator => page.getByRole("img", { name: /^Frame \d+ of \d+/ });
+const onFrame = (page: Page): Locator => page.getByRole("region", { name: "Points on this frame" }).locator("summary");
+const several = (page: Page): Locator => page.getByRole("region", { name: "Several points at once" });
+
+test.beforeEach(async ({ page }) => {
+  await signIn(page, "Ottoline Brack", "coach");
+  await page.goto(`/swings/${await noorsSwing()}`);
+  await expect(frameShown(page)).toBeVisible({ timeout: 30_000 });
+  await page.waitForLoadState("networkidle");
+});
+
+test("by keyboard the points of the frame before are copied, front and back exchanged, and each is taken back in one step", async ({ page }) => {
+  const { keyboard } = page;
+  await page.locator(".bench .frame").first().focus();
+  await keyboard.press("Shift+P");
+  for (let i = 0; i < 4; i++) await keyboard.press("ArrowRight");
+  await expect(onFrame(page)).toHaveText(/^0 points placed, 0 suggested/);
+  await keyboard.press("b");
+  await expect(several(page).getByRole("status")).toHaveText(/^\d+ points copied\. Move what has moved\.$/);
+  await expect(onFrame(page)).toHaveText(/^2\d points placed/);
+  await onFrame(page).click();
+  await page.locator(".bench .frame").first().focus();
+  const spotOf = async (point: string) => (await page.locator(`.ov [data-point="${point}"] circle`).first().getAttribute("cx")) ?? "";
+  const [front, back] = [await spotOf("kn_f"), await spotOf("kn_b")];
+  expect(front).not.toBe(back);
+  await keyboard.press("x");
+  await expect(several(page).getByRole("status")).toHaveText("Front and back of 9 pairs are exchanged.");
+  expect([await spotOf("kn_f"), await spotOf("kn_b")]).toEqual([back, front]);
+  await look(page, "points-several-1440");
+  await expectAccessible(page);
+  await keyboard.press("Control+z");
+  expect([await spotOf("kn_f"), await spotOf("kn_b")]).toEqual([front, back]);
+  await keyboard.press("Control+z");
+  await expect(onFrame(page)).toHaveText(/^0 points placed/);
+  await page.waitForLoadState("networkidle");
+  await page.reload();
+  await page.locator(".bench .frame").first().focus();
+  await keyboard.press("Shift+P");
+  for (let i = 0; i < 4; i++) await keyboard.press("ArrowRight");
+  await expect(onFrame(page)).toHaveText(/^0 points placed/);
+});
+
+test.describe("by touch", () => {
+  test.use({ hasTouch: true, viewport: PHONE });
+
+  test("points are copied from the frame after, one limb is exchanged, and Undo takes both back", async ({ page }) => {
+    await page.getByRole("button", { name: /plant/i }).first().tap();
+    for (let i = 0; i < 4; i++) await page.getByRole("button", { name: "One frame back" }).tap();
+    await expect(onFrame(page)).toHaveText(/^0 points placed/);
+    await several(page).getByRole("button", { name: /^Copy \d+ points from 3 frames after$/ }).tap();
+    await expect(onFrame(page)).toHaveText(/^2\d points placed/);
+    await several(page).getByText("Exchange front and back").tap();
+    await several(page).getByRole("button", { name: "Exchange front and back: legs" }).tap();
+    await expect(several(page).getByRole("status")).toHaveText("Front and back of 4 pairs are exchanged.");
+    for (const colorScheme of ["light", "dark"] as const) {
+      await page.emulateMedia({ colorScheme });
+      await look(page, `points-several-390-${colorScheme}`);
+      await expectAccessible(page);
+    }
+    await page.getByRole("button", { name: "Undo" }).tap();
+    await page.getByRole("button", { name: "Undo" }).tap();
+    await expect(onFrame(page)).toHaveText(/^0 points placed/);
+  });
+});
