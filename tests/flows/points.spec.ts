@@ -22,7 +22,7 @@ test.beforeEach(async ({ page }) => {
 test("by keyboard the points of the frame before are copied, front and back exchanged, and each is taken back in one step", async ({ page }) => {
   const { keyboard } = page;
   await page.locator(".bench .frame").first().focus();
-  await keyboard.press("Shift+P");
+  await keyboard.press("Shift+C");
   for (let i = 0; i < 4; i++) await keyboard.press("ArrowRight");
   await expect(onFrame(page)).toHaveText(/^0 points placed, 0 suggested/);
   await keyboard.press("b");
@@ -45,7 +45,7 @@ test("by keyboard the points of the frame before are copied, front and back exch
   await page.waitForLoadState("networkidle");
   await page.reload();
   await page.locator(".bench .frame").first().focus();
-  await keyboard.press("Shift+P");
+  await keyboard.press("Shift+C");
   for (let i = 0; i < 4; i++) await keyboard.press("ArrowRight");
   await expect(onFrame(page)).toHaveText(/^0 points placed/);
 });
@@ -54,8 +54,8 @@ test.describe("by touch", () => {
   test.use({ hasTouch: true, viewport: PHONE });
 
   test("points are copied from the frame after, one limb is exchanged, and Undo takes both back", async ({ page }) => {
-    await page.getByRole("button", { name: /plant/i }).first().tap();
-    for (let i = 0; i < 4; i++) await page.getByRole("button", { name: "One frame back" }).tap();
+    // It opens at contact, which has points on its frame and the two before it.
+    for (let i = 0; i < 5; i++) await page.getByRole("button", { name: "One frame back" }).tap();
     await expect(onFrame(page)).toHaveText(/^0 points placed/);
     await several(page).getByRole("button", { name: /^Copy \d+ points from 3 frames after$/ }).tap();
     await expect(onFrame(page)).toHaveText(/^2\d points placed/);
