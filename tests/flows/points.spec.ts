@@ -12,11 +12,16 @@ const frameShown = (page: Page): Locator => page.getByRole("img", { name: /^Fram
 const onFrame = (page: Page): Locator => page.getByRole("region", { name: "Points on this frame" }).locator("summary");
 const several = (page: Page): Locator => page.getByRole("region", { name: "Several points at once" });
 
+/** Keys are heard once the pictures are there. */
+const opened = async (page: Page) => {
+  await expect(frameShown(page)).toBeVisible({ timeout: 30_000 });
+  await page.waitForLoadState("networkidle");
+};
+
 test.beforeEach(async ({ page }) => {
   await signIn(page, "Ottoline Brack", "coach");
   await page.goto(`/swings/${await noorsSwing()}`);
-  await expect(frameShown(page)).toBeVisible({ timeout: 30_000 });
-  await page.waitForLoadState("networkidle");
+  await opened(page);
 });
 
 test("by keyboard the points of the frame before are copied, front and back exchanged, and each is taken back in one step", async ({ page }) => {
@@ -44,6 +49,7 @@ test("by keyboard the points of the frame before are copied, front and back exch
   await expect(onFrame(page)).toHaveText(/^0 points placed/);
   await page.waitForLoadState("networkidle");
   await page.reload();
+  await opened(page);
   await page.locator(".bench .frame").first().focus();
   await keyboard.press("Shift+C");
   for (let i = 0; i < 4; i++) await keyboard.press("ArrowRight");
