@@ -1,6 +1,7 @@
+import { filledTracks } from "@/lib/measure/between/filled-tracks";
 import { bodyLength, LENGTH_RULES, pointsOf, standingHeightPx, type BodyLength, type LengthId, type PointNoise } from "@/lib/measure/body-lengths";
 import type { ClipInput, SwingInput } from "@/lib/measure/clip-input";
-import { frameCorrelation } from "@/lib/measure/frame-correlation";
+import { frameCorrelation, framesApart } from "@/lib/measure/frame-correlation";
 import { pointNoise, saysTorsoForNoise, torsoForNoisePx } from "@/lib/measure/point-noise";
 import { clipPieces, type ClipPieces } from "@/lib/measure/clip-pieces";
 import type { ReadingRules } from "@/lib/measure/reading-rules";
@@ -14,6 +15,8 @@ export interface ClipContext {
   readonly rules: ReadingRules;
   /** `null` when view or real time is not known. */
   readonly tracks: ClipTracks | null;
+  /** The same with small holes between placed frames filled, for what is read over a stretch of time. */
+  readonly filled: ClipTracks | null;
   /** How long the torso is in the picture, for the size of the noise: roughly, and as measured at stance where it is. */
   readonly torsoForNoise: { readonly roughPx: number; readonly px: number | null };
   readonly noise: PointNoise;
@@ -21,6 +24,8 @@ export interface ClipContext {
   readonly length: (id: LengthId) => BodyLength | null;
   /** How alike the errors of neighbouring frames are, 0 to 1; worked out when first asked for. */
   readonly frameCorrelation: () => number;
+  /** How many frames apart its points are mostly placed. */
+  readonly framesApart: () => number;
   /** The clip before and after contact, for who reads a stretch of time; null where there are no tracks. */
   readonly pieces: ClipPieces | null;
 }
@@ -28,8 +33,7 @@ export interface ClipContext {
 /** Prepares a clip for readings. */
 export function clipContext(clip: ClipInput, swing: SwingInput, rules: ReadingRules): ClipContext {
   const tracks = tracksOf(clip, swing.side);
-  const contact = swing.events.contact?.seconds ?? NaN;
-  return contextOf(clip, swing, rules, tracks, tracks && clipPieces(tracks, Number.isFinite(contact) ? contact : Infinity), null);
+  return contextOf(clip, swing, rules, tracks, tracks && clipPieces(tracks, contactSecondsOf(swing)), null);
 }
 
 /** The context after one point of one frame was placed elsewhere: what does not look at that point stays as it was worked out. */
@@ -39,8 +43,13 @@ export function contextAfterMove(before: ClipContext, clip: ClipInput, point: Po
   const next = retrack(tracks, point, clip, swing.side, frame);
   const isPlaced = (own: ClipTracks) => !Number.isNaN(own.byPoint[point]?.h[frame] ?? NaN);
   const arePiecesKept = isPlaced(tracks) && isPlaced(next);
+  return contextOf(clip, swing, rules, next, arePiecesKept ? pieces : clipPieces(next, contactSecondsOf(swing)), { before, point });
+}
+
+/** Infinity when it is not known: then all lies before it. */
+function contactSecondsOf(swing: SwingInput): number {
   const contact = swing.events.contact?.seconds ?? NaN;
-  return contextOf(clip, swing, rules, next, arePiecesKept ? pieces : clipPieces(next, Number.isFinite(contact) ? contact : Infinity), { before, point });
+  return Number.isFinite(contact) ? contact : Infinity;
 }
 
 interface Kept {
@@ -56,6 +65,7 @@ function contextOf(clip: ClipInput, swing: SwingInput, rules: ReadingRules, trac
   const wholePixels = pointNoise(rules.noise, roughPx);
   const torsoPx = !tracks ? null : isSameRough && doesNotMake("T") ? kept.before.torsoForNoise.px : (bodyLength("T", tracks, swing.events, wholePixels)?.value ?? null);
   const noise = torsoPx === null ? wholePixels : pointNoise(rules.noise, torsoPx);
+  const filled = tracks && filledTracks(tracks, contactSecondsOf(swing), torsoPx ?? roughPx);
   const isSameNoise = isSameRough && torsoPx === kept.before.torsoForNoise.px;
   const lengths = new Map<LengthId, BodyLength | null>();
   const length = (id: LengthId) => {
@@ -66,5 +76,6 @@ function contextOf(clip: ClipInput, swing: SwingInput, rules: ReadingRules, trac
     return found;
   };
   let correlation: number | null = null;
-  return { clip, swing, rules, tracks, torsoForNoise: { roughPx, px: torsoPx }, noise, length, pieces, frameCorrelation: () => (correlation ??= tracks ? frameCorrelation(tracks, noise) : 0) };
+  let apart: number | null = null;
+  return { clip, swing, rules, tracks, torsoForNoise: { roughPx, px: torsoPx }, filled, noise, length, pieces, frameCorrelation: () => (correlation ??= tracks ? frameCorrelation(tracks, noise) : 0), framesApart: () => (apart ??= tracks ? framesApart(tracks) : 1) };
 }

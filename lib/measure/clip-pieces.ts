@@ -1,3 +1,4 @@
+import { isFilled } from "@/lib/measure/between/filled-track";
 import { parabolaFits, type ParabolaFit } from "@/lib/measure/smoothing/parabola-fit";
 import { leastReachSeconds, WIDENINGS } from "@/lib/measure/smoothing/reach";
 import type { ClipTracks, Track } from "@/lib/measure/tracks";
@@ -37,7 +38,7 @@ export function clipPieces({ seconds, periodSeconds }: ClipTracks, contactSecond
     const known = new Map<string, readonly ParabolaFit[]>();
     const fitted = (track: Track, reaches: readonly number[]) => {
       const isComplete = track.frames.length === all.length;
-      const key = `${isComplete ? "all" : track.point} ${reaches.join(" ")}`;
+      const key = `${isComplete ? "all" : isFilled(track) ? `filled ${track.point}` : track.point} ${reaches.join(" ")}`;
       const found = known.get(key);
       if (found) return found;
       const isKnown = isComplete ? isPlacedThroughout : isPlacedThroughout.map((_, i) => (Number.isNaN(track.h[from + i] ?? NaN) ? 0 : 1));

@@ -1,4 +1,5 @@
 import type { PointNoise } from "@/lib/measure/body-lengths";
+import { hasHoles } from "@/lib/measure/between/filled-tracks";
 import { keptByTrack } from "@/lib/measure/kept-by-track";
 import { median } from "@/lib/measure/order-statistics";
 import { parabolaWeights } from "@/lib/measure/smoothing/parabola-fit";
@@ -21,21 +22,47 @@ const MOST = 0.9;
  * How alike the errors of a point on neighbouring frames are in a clip: the correlation of a first-order autoregression,
  * 0 to 0.9, from what is left of its slow points beside their smoothed tracks. A point that is dragged along from frame
  * to frame, or followed by a program, errs alike. Points placed far better than the noise model says do not speak: what is
- * left of them is motion. 0 where too few neighbouring frames are placed to tell.
+ * left of them is motion. Where points are placed on every second or third frame only, it is told from those. 0 where too few
+ * neighbouring frames are placed to tell.
  */
 export function frameCorrelation(tracks: ClipTracks, noise: PointNoise): number {
-  const reach = Math.floor(leastReachSeconds(tracks.periodSeconds) / tracks.periodSeconds + 1e-6);
+  const slow = SLOW_POINTS.flatMap((point) => tracks.byPoint[point] ?? []).filter((track) => track.frames.length >= LEAST_PAIRS);
+  const apart = framesApart(tracks);
+  const step = apart * tracks.periodSeconds;
+  const reach = Math.floor(leastReachSeconds(step) / step + 1e-6);
   const weights = parabolaWeights(2 * reach + 1, reach);
   const found: number[] = [];
-  for (const point of SLOW_POINTS) {
-    const track = tracks.byPoint[point];
-    if (!track || track.frames.length < LEAST_PAIRS) continue;
-    for (const { product, square, pairs } of keptProducts(track, `${reach}`, () => (["h", "v"] as const).map((axis) => residualProducts(track[axis], weights, reach)))) {
+  for (const track of slow) {
+    const point = track.point;
+    for (const { product, square, pairs } of keptProducts(track, `${reach} ${apart}`, () => (["h", "v"] as const).map((axis) => residualProducts(everyNth(track[axis], apart, track.frames), weights, reach)))) {
       if (pairs >= LEAST_PAIRS && square > pairs * (LEAST_SHARE * noise(point, false)) ** 2) found.push(product / square);
     }
   }
   // The middle one, so that one point that is placed oddly, or one that is being dragged, does not speak for all.
-  return found.length > 0 ? Math.round(correlationFor(median(found), reach) / STEP) * STEP : 0;
+  return found.length > 0 ? Math.min(MOST, Math.round(correlationFor(median(found), reach) ** (1 / apart) / STEP) * STEP) : 0;
+}
+
+/** How many frames apart the slow points of a clip are mostly placed: 1, or as far as a hole may be. */
+export function framesApart({ byPoint }: Pick<ClipTracks, "byPoint">): number {
+  const tracks = SLOW_POINTS.flatMap((point) => byPoint[point] ?? []);
+  if (!tracks.some(hasHoles)) return 1;
+  const counts = [0, 0, 0, 0];
+  for (const { frames } of tracks) {
+    for (let i = 1; i < frames.length; i++) {
+      const step = (frames[i] ?? 0) - (frames[i - 1] ?? 0);
+      counts[step] = (counts[step] ?? 0) + 1;
+    }
+  }
+  return [1, 2, 3].reduce((best, step) => ((counts[step] ?? 0) > (counts[best] ?? 0) ? step : best), 1);
+}
+
+/** The values on every n-th frame, beginning so that most of the placed ones are among them. */
+function everyNth(values: Float64Array, apart: number, placed: readonly number[]): Float64Array {
+  if (apart === 1) return values;
+  const counts = new Array<number>(apart).fill(0);
+  for (const frame of placed) counts[frame % apart] = (counts[frame % apart] ?? 0) + 1;
+  const offset = counts.indexOf(Math.max(...counts));
+  return values.filter((_, frame) => frame % apart === offset);
 }
 
 interface Products {

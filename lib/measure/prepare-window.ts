@@ -1,6 +1,7 @@
 import type { ClipContext } from "@/lib/measure/clip-context";
 import type { EventId } from "@/lib/measure/clip-input";
 import type { ClipPiece } from "@/lib/measure/clip-pieces";
+import { betweenPassage } from "@/lib/measure/between/between-passage";
 import { POINT_NAMES } from "@/lib/measure/point-names";
 import { mixesOf, type PlaceId, type PointId, type PointMix } from "@/lib/measure/points";
 import type { Named } from "@/lib/measure/sample";
@@ -35,7 +36,7 @@ export interface PreparedWindow {
 }
 
 /** Gathers the points of a window from a clip, with the frames around it into which its bounds may move. */
-export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[], { tracks, noise, swing, frameCorrelation: correlation, pieces }: ClipContext): PreparedWindow {
+export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[], { filled: tracks, noise, swing, frameCorrelation: correlation, framesApart, pieces }: ClipContext): PreparedWindow {
   const none = (id: TrustReasonId, say: string): PreparedWindow => ({ window: null, failure: { id, say }, hasSuggested: false, isCut: false });
   if (!tracks || !pieces) return none("time-unknown", "The real time of the frames is not known");
   const period = tracks.periodSeconds;
@@ -58,14 +59,18 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
   const chosen = chooseMixes(read, inside, firstFrame, tracks);
   if ("missing" in chosen) return none(chosen.share > 0 ? "window-thin" : "points-missing", sayMissing(chosen.missing, inside, firstFrame, tracks));
   const points = [...new Set(chosen.mixes.flatMap(([, mix]) => Object.keys(mix) as PointId[]))];
-  const alike = correlation();
   const reach = REACH_SDS * Math.max(0, ...events.map(({ sd }) => sd));
   const reachable = fixed ? inside : widened(samplesWithin(seconds, from - reach, to + reach), BESIDE, seconds.length);
   const run = read.filterHz ? stretchWithin(seconds, from - reach - memorySeconds(read.filterHz), to + reach + memorySeconds(read.filterHz)) : reachable;
   const curves = points.map((point) => placedCurve(point, piece, tracks, (isSuggested) => noise(point, isSuggested)));
-  const passages = passagesOf(read, curves, { piece, period, reachable, run, contact: Number.isFinite(contact) ? contact : null });
-  if (passages === "none") return none("window-thin", "too few frames in a row to filter");
+  const alike = alikeWithin(curves, reachable, correlation(), framesApart());
+  const inner = passagesOf(read, curves, { piece, period, reachable, run, contact: Number.isFinite(contact) ? contact : null });
+  if (inner === "none") return none("window-thin", "too few frames in a row to filter");
   const about = { axes: read.axes ? [read.axes] : (["h", "v"] as const), piece, frameCorrelation: alike, isFiltered: read.filterHz !== undefined };
+  const passages = inner.map((passage, p) => {
+    const between = curves[p]?.between;
+    return between ? betweenPassage(passage, between, seconds.length) : passage;
+  });
   const series = curves.map((curve, p) => pointSeries(curve, passages[p] ?? noPassage(reachable), about));
   const looksAt = passages.map((passage) => passage.looksAt);
   return {
@@ -78,6 +83,15 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
     hasSuggested: points.some((point) => hasSuggestedWithin(tracks.byPoint[point], firstFrame + first, firstFrame + last)),
     isCut,
   };
+}
+
+/**
+ * How alike neighbouring errors are within a window. An error is kept from placing to placing: where a window's frames are all
+ * placed and the clip's others are not, its neighbours are further apart in the order of placing than in time.
+ */
+function alikeWithin(curves: readonly PlacedCurve[], { from, to }: Stretch, alikeFromFrameToFrame: number, framesApart: number): number {
+  const isBetween = curves.some(({ between }) => between?.all.some(({ sample }) => sample >= from && sample < to));
+  return isBetween ? alikeFromFrameToFrame : alikeFromFrameToFrame ** framesApart;
 }
 
 /** Which point set gives each track: one set on enough frames of the window, or the next one for all of them. */
@@ -112,7 +126,7 @@ function sayMissing(mix: PointMix, inside: Stretch, firstFrame: number, tracks: 
   const thin = (Object.keys(mix) as PointId[]).map((point) => ({ point, placed: placedOn([point], inside, firstFrame, tracks) }));
   const worst = thin.reduce((a, b) => (b.placed < a.placed ? b : a));
   const name = POINT_NAMES[worst.point];
-  return worst.placed === 0 ? `not placed: ${name}` : `${name} is placed on ${worst.placed} of ${inside.to - inside.from} frames; four fifths are needed`;
+  return worst.placed === 0 ? `not placed: ${name}` : `${name} is known on ${worst.placed} of ${inside.to - inside.from} frames; four fifths are needed`;
 }
 
 function hasSuggestedWithin(track: Track | undefined, firstFrame: number, lastFrame: number): boolean {

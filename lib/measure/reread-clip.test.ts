@@ -26,6 +26,27 @@ it("after a point was moved or taken away the readings are those of the changed 
   }), { numRuns: 60 });
 }, 60_000);
 
+it("the same where points are placed here and there only and the rest is worked out between them", () => {
+  const thinned = (view: (typeof VIEWS)[number], isKept: (frame: number, point: string) => boolean) => {
+    const { clip, swing } = clips[view];
+    const points = Object.fromEntries(Object.entries(clip.points).map(([frame, own]) => [frame, Object.fromEntries(Object.entries(own).filter(([point]) => isKept(Number(frame), point)))]));
+    return { clip: { ...clip, points }, swing };
+  };
+  const move = fc.record({
+    view: fc.constantFrom(...VIEWS), point: fc.constantFrom(...POINT_IDS), frame: fc.integer({ min: 100, max: 200 }),
+    place: fc.option(fc.record({ x: fc.integer({ min: 500, max: 700 }), y: fc.integer({ min: 300, max: 500 }), source: fc.constantFrom("placed" as const, "suggested" as const) }), { freq: 3 }),
+  });
+  const every = (view: (typeof VIEWS)[number]) => [thinned(view, (frame) => frame % 3 === 0), thinned(view, (frame, point) => (frame * 7 + point.length * 3) % 5 !== 0)];
+  const opened = VIEWS.flatMap((view) => every(view).map((one) => ({ view, ...one, reader: openReader(own(view), one.clip, one.swing) })));
+  expect(opened.every(({ reader }) => reader.readings.filter(({ value }) => value !== null).length > 10)).toBe(true);
+  fc.assert(fc.property(move, fc.boolean(), ({ view, point, frame, place }, isThird) => {
+    const { clip, swing, reader } = opened.filter((one) => one.view === view)[isThird ? 0 : 1]!;
+    const { [point]: _, ...others } = (clip.points as typeof clips.side.clip.points)[frame] ?? {};
+    const changed = { ...clip, points: { ...clip.points, [frame]: place ? { ...others, [point]: place } : others } };
+    expect(reader.moved(point, frame, place).readings).toEqual(readClip(own(view), changed, swing));
+  }), { numRuns: 60 });
+}, 90_000);
+
 it("a drag that is given up leaves the reader as it was", () => {
   const { clip, swing } = clips.side;
   const reader = openReader(own("side"), clip, swing);

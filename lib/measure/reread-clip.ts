@@ -1,3 +1,4 @@
+import { BETWEEN_REACH_INTERVALS } from "@/lib/measure/between/between-frames";
 import { LENGTH_RULES, pointsOf, type LengthId } from "@/lib/measure/body-lengths";
 import type { CheckpointDefinition, NullRule } from "@/lib/measure/checkpoint-definition";
 import { clipContext, contextAfterMove, type ClipContext } from "@/lib/measure/clip-context";
@@ -47,9 +48,10 @@ function readerOf(definitions: readonly CheckpointDefinition[], context: ClipCon
       const clip = withPoint(context.clip, point, frame, place);
       const next = contextAfterMove(context, clip, point, frame);
       const changedLengths = LENGTHS_OF[point].filter((id) => !isSameLength(id, context, next));
-      const isNoisier = context.noise("hip_f", false) !== next.noise("hip_f", false) || context.frameCorrelation() !== next.frameCorrelation() ||
-        exchangedPairs(context).join() !== exchangedPairs(next).join();
-      const isChanged = (definition: CheckpointDefinition) => isNoisier || !context.tracks || touches(definition, point, frame, context, next, changedLengths);
+      const isNoisier = context.noise("hip_f", false) !== next.noise("hip_f", false) || context.frameCorrelation() !== next.frameCorrelation() || context.framesApart() !== next.framesApart() ||
+        exchangedPairs(context).join() !== exchangedPairs(next).join() || isStrayOther(context, next);
+      const reach = Math.max(betweenReachSeconds(point, frame, context), betweenReachSeconds(point, frame, next));
+      const isChanged = (definition: CheckpointDefinition) => isNoisier || !context.tracks || touches(definition, point, frame, context, next, changedLengths, reach);
       return readerOf(definitions, next, definitions.map((definition, i) => {
         const before = readings[i];
         return before && !isChanged(definition) ? before : readInContext(definition, next);
@@ -62,6 +64,21 @@ function readerOf(definitions: readonly CheckpointDefinition[], context: ClipCon
 const LENGTHS_OF = Object.fromEntries(
   POINT_IDS.map((point) => [point, (Object.keys(LENGTH_RULES) as LengthId[]).filter((id) => pointsOf(LENGTH_RULES[id]).includes(point))]),
 ) as unknown as Readonly<Record<PointId, readonly LengthId[]>>;
+
+/** Whether what is worked out between placed frames strays otherwise: it goes by the torso's length. */
+function isStrayOther(before: ClipContext, after: ClipContext): boolean {
+  const torso = ({ torsoForNoise: { px, roughPx } }: ClipContext) => px ?? roughPx;
+  return torso(before) !== torso(after) && [before, after].some(({ tracks, filled }) => tracks !== filled);
+}
+
+/** How far from a moved point what is worked out between placed frames may be other, seconds; 0 where it has no hole beside it. */
+function betweenReachSeconds(point: PointId, frame: number, { tracks, filled }: ClipContext): number {
+  const [track, row] = [tracks?.byPoint[point], filled?.byPoint[point]?.h];
+  if (!tracks || !track || !row) return 0;
+  const reach = BETWEEN_REACH_INTERVALS * tracks.periodSeconds;
+  for (let i = frame - BETWEEN_REACH_INTERVALS; i <= frame + BETWEEN_REACH_INTERVALS; i++) if (i in row && Number.isNaN(track.h[i])) return reach;
+  return 0;
+}
 
 function withPoint(clip: ClipInput, point: PointId, frame: number, place: PlacedPoint | null): ClipInput {
   const { [point]: _, ...others } = clip.points[frame] ?? {};
@@ -93,7 +110,7 @@ function lookedAtBy(formula: Formula): readonly PointsLookedAt[] {
 }
 
 /** Whether a moved point can change a checkpoint's reading: rather once too often than once too seldom. */
-function touches(definition: CheckpointDefinition, point: PointId, frame: number, before: ClipContext, context: ClipContext, changedLengths: readonly LengthId[]): boolean {
+function touches(definition: CheckpointDefinition, point: PointId, frame: number, before: ClipContext, context: ClipContext, changedLengths: readonly LengthId[], reachSeconds: number): boolean {
   const formula = findFormula(definition.formulaId, definition.formulaVersion);
   if (!formula) return true;
   const mayChange = (rule: NullRule) => {
@@ -103,11 +120,11 @@ function touches(definition: CheckpointDefinition, point: PointId, frame: number
     return formula.symbols !== undefined || nullRuleHolds(rule, definition, before) || nullRuleHolds(rule, definition, context);
   };
   if (definition.nullWhen.some(mayChange)) return true;
-  return lookedAtBy(formula).some(({ expression, placesOf }) => expressionTouches(expression, placesOf, point, frame, context, changedLengths));
+  return lookedAtBy(formula).some(({ expression, placesOf }) => expressionTouches(expression, placesOf, point, frame, context, changedLengths, reachSeconds));
 }
 
 function expressionTouches(
-  expression: Expression, placesOf: ReadonlyMap<PlaceId, ReadonlySet<string>>, point: PointId, frame: number, { tracks, swing }: ClipContext, changedLengths: readonly LengthId[],
+  expression: Expression, placesOf: ReadonlyMap<PlaceId, ReadonlySet<string>>, point: PointId, frame: number, { tracks, swing }: ClipContext, changedLengths: readonly LengthId[], reachSeconds: number,
 ): boolean {
   if (expression.lengths?.some((id) => changedLengths.includes(id))) return true;
   if (Object.values(expression.resting ?? {}).some((points) => points.includes(point))) return true;
@@ -125,7 +142,7 @@ function expressionTouches(
   const at = Object.fromEntries(Object.entries(swing.events).map(([id, event]) => [id, event.seconds])) as Record<EventId, number>;
   const [from, to] = [window.from(at, tracks.periodSeconds), window.to(at, tracks.periodSeconds)];
   const doubts = (expression.events ?? []).map((id) => Math.hypot(MARKED_SD_SECONDS[id], tracks.periodSeconds, swing.events[id]?.sdSeconds || 0));
-  const around = lookAroundSeconds(window, Math.max(0, ...doubts), tracks.periodSeconds) + 2 * tracks.periodSeconds;
+  const around = lookAroundSeconds(window, Math.max(0, ...doubts), tracks.periodSeconds) + 2 * tracks.periodSeconds + reachSeconds;
   return !(time < from - around || time > to + around);
 }
 

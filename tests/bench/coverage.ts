@@ -1,6 +1,6 @@
 /**
  * How well the stated doubt of every reading holds on drawn swings whose truth is known. Run: npx tsx tests/bench/coverage.ts
- * (--detail: also by rate, noise and camera; --quick: a seventh of the cases; --others: hitters that nothing was tuned on; --slopes: what a degree of camera does instead;
+ * (--apart=3: points on every third frame only and beside the events, the rest worked out between them; --detail: also by rate, noise and camera; --quick: a seventh of the cases; --others: hitters that nothing was tuned on; --slopes: what a degree of camera does instead;
  * other words: only these checkpoints; --no-<checkpoint>: all but these). An asterisk marks what misses.
  */
 import { cameraSlopes } from "@/tests/golden/camera-slopes";
@@ -56,7 +56,8 @@ if (has("--slopes")) {
   const start = performance.now();
   const many = has("--quick") ? { side: { 60: 1, 120: 1, 240: 1 }, front: { 60: 1, 120: 1, 240: 1 }, rear: { 60: 1, 120: 1, 240: 1 } }
     : { side: { 60: 3, 120: 5, 240: 16 }, front: { 60: 2, 120: 7, 240: 10 }, rear: { 60: 2, 120: 6, 240: 8 } };
-  const cases = markedCases(34, many, has("--others") ? OTHER_HITTERS : undefined);
+  const framesApart = Number(flags.find((flag) => flag.startsWith("--apart="))?.slice(8) ?? 1);
+  const cases = markedCases(34, many, has("--others") ? OTHER_HITTERS : undefined, framesApart);
   const definitions = only.length > 0 ? DEFINITIONS.filter(({ id }) => only.includes(id)) : DEFINITIONS.filter(({ id }) => !without.includes(id));
   const { held, missing, tooMany } = heldReadings(cases, definitions);
   table(`${cases.length} clips, ${held.length} readings of ${definitions.length} checkpoints; all in %, goal 93 or more, 97 or less where point noise leads`, held, definitions);

@@ -21,9 +21,10 @@ function noiseOf(index: number): NoiseKind {
 
 /**
  * Marked clips of `hitters` hitters: every view, several cameras each, three rates, either hand, one in three mirrored, one in
- * four with uneven times, contact anywhere between frames, events missed as a person misses them, points on every frame.
+ * four with uneven times, contact anywhere between frames, events missed as a person misses them, points on every frame or so many
+ * frames apart.
  */
-export function markedCases(hitters: number, markings: Readonly<Record<SwingSpec["view"], MarkingsPerCamera>>, firstSeed?: number): readonly MarkedCase[] {
+export function markedCases(hitters: number, markings: Readonly<Record<SwingSpec["view"], MarkingsPerCamera>>, firstSeed?: number, framesApart = 1): readonly MarkedCase[] {
   const cases: MarkedCase[] = [];
   goldenHitters(hitters, firstSeed).forEach((hitter, i) => {
     const [widthPx, heightPx] = SIZES[Math.floor(i / 2) % SIZES.length] ?? SIZES[0];
@@ -36,7 +37,7 @@ export function markedCases(hitters: number, markings: Readonly<Record<SwingSpec
               spec: { ...hitter, view, cameraOffDeg, widthPx, heightPx },
               marking: {
                 framesPerSecond, contactPhase: (0.13 + 0.37 * i + 0.29 * k + framesPerSecond / 1000) % 1, isMirrored: (n + k) % 3 === 1, isUneven: (n + 2 * k) % 4 === 1,
-                noiseSeed: `${hitter.seed} ${view} ${cameraOffDeg} ${framesPerSecond} ${k}`, noise: noiseOf(n), areEventsMissed: true, habit: "every-frame",
+                noiseSeed: `${hitter.seed} ${view} ${cameraOffDeg} ${framesPerSecond} ${k}`, noise: noiseOf(n), areEventsMissed: true, habit: "every-frame", framesApart,
               },
             });
           }

@@ -37,6 +37,8 @@ export interface Marking {
    * still hitter before the stance; `beside`: on the frames next to each event only; both at contact on its frame and the two
    * before it. */
   readonly habit?: "reach" | "beside" | "every-frame";
+  /** With `every-frame`: only so many frames apart, beside the frames that `reach` places; 1 = all. */
+  readonly framesApart?: number;
   /** Seconds of the clip before the stance. */
   readonly secondsBeforeStance?: number;
   /** The bat is also marked after contact, where it lies across the picture. */
@@ -76,7 +78,7 @@ export function placedNoisePx(torsoPx: number): number {
  * counted from the mark of contact.
  */
 export function markedSwing(truth: MarkableSwing, marking: Marking): MarkedSwing {
-  const { framesPerSecond, isMirrored = false, isUneven = false, noiseSeed = null, areEventsMissed = false, areEventsExact = false, habit = "reach" } = marking;
+  const { framesPerSecond, isMirrored = false, isUneven = false, noiseSeed = null, areEventsMissed = false, areEventsExact = false, habit = "reach", framesApart = 1 } = marking;
   const { spec, events } = truth;
   const period = 1 / framesPerSecond;
   const random = seededRandom(`golden ${noiseSeed}`);
@@ -87,12 +89,13 @@ export function markedSwing(truth: MarkableSwing, marking: Marking): MarkedSwing
   const secondsFromContact = times.map((time) => time - zero);
 
   const marks: Partial<Record<EventId, SwingEvent>> = {};
-  const full = new Set(habit === "every-frame" ? times.keys() : [contactFrame - 2, contactFrame - 1, contactFrame]);
+  const full = new Set(habit === "every-frame" ? [...times.keys()].filter((frame) => frame % framesApart === 0) : []);
+  for (const step of [-2, -1, 0]) full.add(contactFrame + step);
   const mark = (id: EventId, trueSeconds: number) => {
     const frame = frameAt(trueSeconds + (areEventsMissed ? MARKED_SD_SECONDS[id] * random.normal() : 0));
     const seconds = areEventsExact ? trueSeconds : (secondsFromContact[frame] ?? NaN);
     marks[id] = { seconds, sdSeconds: markedEventSdSeconds(id, period), source: "placed", framePeriodSeconds: period };
-    if (habit === "every-frame" || !NEEDS_POINTS.includes(id)) return;
+    if ((habit === "every-frame" && framesApart === 1) || !NEEDS_POINTS.includes(id)) return;
     const reach = habit === "beside" ? 1 : Math.max(1, Math.round(MARKED_SD_SECONDS[id] * framesPerSecond));
     for (const step of [-reach, 0, reach]) full.add(frame + step);
     if (id === "stance" && habit === "reach") for (const seconds of STILL_SECONDS) full.add(frame + Math.round(seconds * framesPerSecond));
