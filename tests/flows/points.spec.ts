@@ -1,10 +1,10 @@
 import type { Locator, Page } from "@playwright/test";
 import { ask, expect, expectAccessible, look, PHONE, signIn, test } from "./fixtures";
 
-/** Noor's swing from the side: points beside its events, and none between them. No other flow visits it. */
-async function noorsSwing(): Promise<string> {
-  const [row] = await ask<{ id: string }>(`SELECT s."id" FROM "Swing" s JOIN "Player" p ON p."id" = s."playerId" WHERE p."givenName" = 'Noor' ORDER BY s."createdAt" LIMIT 1`);
-  if (!row) throw new Error("the demo has no swing of Noor's");
+/** Tamsin's swing from the side: points beside its events, and none between them. No other flow visits it. */
+async function tamsinsSwing(): Promise<string> {
+  const [row] = await ask<{ id: string }>(`SELECT s."id" FROM "Swing" s JOIN "Player" p ON p."id" = s."playerId" WHERE p."givenName" = 'Tamsin' ORDER BY s."createdAt" LIMIT 1`);
+  if (!row) throw new Error("the demo has no swing of Tamsin's");
   return row.id;
 }
 
@@ -20,7 +20,7 @@ const opened = async (page: Page) => {
 
 test.beforeEach(async ({ page }) => {
   await signIn(page, "Ottoline Brack", "coach");
-  await page.goto(`/swings/${await noorsSwing()}`);
+  await page.goto(`/swings/${await tamsinsSwing()}`);
   await opened(page);
 });
 
