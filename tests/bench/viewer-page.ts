@@ -109,9 +109,9 @@ async function round(frame: number): Promise<ViewerRound> {
   const elementSeek = await showByElement(frame);
   // Until everything near is decoded, as it is when a person looks.
   await rest(700);
-  const repaint = await timed(() => void paint(frame));
-  await rest(30);
   const stepOn = await show(frame + 1, 1);
+  await rest(30);
+  const repaint = await timed(() => void paint(frame + 1));
   await rest(30);
   const stepBack = await show(frame, -1);
   return { repaint, stepOn, stepBack, seek, elementSeek };

@@ -87,7 +87,9 @@ export class WebCodecsFrames implements FrameSource {
     this.wanted = frameIndex;
     if (travel !== 0) this.travel = travel;
     this.trim();
-    void this.pump();
+    // What is there is painted first; what will be wanted next is readied after that.
+    if (this.pictures.has(frameIndex)) requestAnimationFrame(() => setTimeout(() => void this.pump()));
+    else void this.pump();
   }
 
   private hurry(): void {
