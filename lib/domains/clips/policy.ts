@@ -1,4 +1,5 @@
 import { ability, type Subject } from "@/lib/access/ability";
+import type { Person } from "@/lib/access/actor";
 import type { Id } from "@/lib/core/ids";
 import { isGuardianOf, isSelf, teaches } from "@/lib/domains/roster/policy";
 import { swingChanged, uploadReceived } from "./events";
@@ -21,6 +22,8 @@ export interface ClipSubject extends SwingSubject {
   readonly lastFrame: number;
   /** Whether a consent to film for lessons is in force today. */
   readonly isPermitted: boolean;
+  /** Whether it is of a swing that is shown as a model today: every coach may look at it then. */
+  readonly isModel: boolean;
 }
 
 /** A drawing on a clip. */
@@ -43,10 +46,13 @@ export const seeSwing = ability<SwingSubject>()("swing.see", (person, swing) => 
 export const readSwing = ability<SwingSubject>()("swing.read", () => false, [swingChanged.name]);
 
 export const addClip = ability<ClipOwner>()("clip.add", (person, owner) => teaches(person, owner.playerId));
-/** Watches a clip or a still of it, while the consent is in force: who teaches, the player, a guardian. */
+const coaches = (person: Person) => person.role === "coach" || person.role === "head-coach";
+
+/** Watches a clip or a still of it, while the consent is in force: who teaches, the player, a guardian; a model every coach. */
 export const watchClip = ability<ClipSubject>()(
   "clip.watch",
-  (person, clip) => clip.isPermitted && (teaches(person, clip.playerId) || isSelf(person, clip.playerId) || isGuardianOf(person, clip.playerId)),
+  (person, clip) =>
+    clip.isPermitted && (teaches(person, clip.playerId) || isSelf(person, clip.playerId) || isGuardianOf(person, clip.playerId) || (clip.isModel && coaches(person))),
 );
 /** Sets events, places points, draws: on what one may also watch. */
 export const workOnClip = ability<ClipSubject>()("clip.work-on", (person, clip) => clip.isPermitted && teaches(person, clip.playerId));

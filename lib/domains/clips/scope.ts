@@ -5,6 +5,7 @@ import type { Id } from "@/lib/core/ids";
 import { unpackTicks } from "@/lib/core/packed-ticks";
 import { dayOf, dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
+import { shownOn } from "./models/scope";
 import type { ClipSubject, MarkSubject, SwingSubject, UploadSubject } from "./policy";
 import { frameForTick, lineUpEvents, realSecondsBetween } from "./rules";
 import { clipAddress, markShapeForm, plateMarkForm, type CameraFacts, type SwingPage } from "./schema";
@@ -25,7 +26,7 @@ export function clipsScope(actor: Actor): Prisma.ClipWhereInput {
     case "head-coach":
       return watched;
     case "coach":
-      return { ...watched, playerId: { in: [...actor.coachedPlayerIds] } };
+      return { ...watched, OR: [{ playerId: { in: [...actor.coachedPlayerIds] } }, { swing: { models: { some: shownOn(actor.today) } } }] };
     case "guardian":
       return { ...watched, playerId: { in: [...actor.wardIds] } };
     case "player":
@@ -39,12 +40,13 @@ const clipSubjectSelect = (today: string) =>
   ({
     id: true, academyId: true, playerId: true, swingId: true, fileId: true, firstFrame: true, lastFrame: true,
     player: { select: { permits: { where: { use: "lesson", validUntil: { gt: dayValue(today) } }, select: { use: true } } } },
+    swing: { select: { models: { where: shownOn(today), select: { id: true } } } },
   }) satisfies Prisma.ClipSelect;
 
 type ClipSubjectRow = Prisma.ClipGetPayload<{ select: ReturnType<typeof clipSubjectSelect> }>;
 
-function clipSubject({ player, ...row }: ClipSubjectRow): ClipSubject {
-  return { ...row, isPermitted: player.permits.length > 0 };
+function clipSubject({ player, swing, ...row }: ClipSubjectRow): ClipSubject {
+  return { ...row, isPermitted: player.permits.length > 0, isModel: swing.models.length > 0 };
 }
 
 /** A clip of the actor's academy with whether it may be watched today: one query, the permit in it. */
