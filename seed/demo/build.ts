@@ -3,6 +3,7 @@ import { settings } from "@/lib/platform/settings";
 import { buildLibrary } from "../builders/library";
 import { buildDemoPeople } from "./build-people";
 import { demoFilms } from "./films";
+import { buildModelHitter } from "./model-hitter";
 import { ACADEMY, PLAYERS } from "./people";
 import { showFilms } from "./show";
 
@@ -19,6 +20,7 @@ export async function buildDemo(): Promise<void> {
     academyId = undefined;
   }
   academyId ??= (await buildDemoPeople()).academyId;
+  await buildModelHitter(academyId);
   await buildLibrary(academyId);
   await showFilms(demoFilms(settings().DEMO_CLIPS).first, "us");
 }

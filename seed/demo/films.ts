@@ -43,7 +43,8 @@ const FILMS = [
   film("rafa", "marlow", 2, { side: "left", body: "adult", seed: 51, task: "toss", framesPerSecond: 120, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.5 } }),
   film("juno", "vesna", 3, { side: "left", body: "teen", seed: 61, look: { scene: "field", clothes: "sand" }, faults: { "lead-arm-bar": 0.9 } }),
   film("oskar", "vesna", 9, { side: "right", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9, "front-leg-soft": 0.8 } }),
-  film("oskar", "vesna", 9, { side: "right", view: "rear", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9 } }, UNMARKED),
+  // A grown hitter of both sides; both are kept as models.
+  film("brannick", "adair", 40, { side: "right", body: "adult", seed: 151, look: { clothes: "slate", scene: "field" } }),
   film("wren", "marlow", 1, { side: "right", body: "child", seed: 81, framesPerSecond: 60, look: { scene: "cage", clothes: "maroon" }, faults: { "barrel-drag": 0.9, "back-elbow-no-load": 0.8 } }),
   film("milo", "marlow", 12, { side: "right", body: "child", seed: 91, look: { scene: "field", clothes: "forest" }, faults: { "front-shoulder-opens": 0.6 } }),
   film("tamsin", "ottoline", 4, { side: "right", body: "teen", seed: 101, task: "toss", look: { scene: "field", clothes: "sky" }, faults: { "hands-drift-forward": 0.6 } }),
@@ -54,15 +55,16 @@ const FILMS = [
   film("pell", "vesna", 8, { ...PELL, cameraOffDeg: 10 }, { marked: "every-frame" }),
   film("noor", "ottoline", 4, { ...NOOR, faults: { "stuck-on-back-leg": 0.5, "front-leg-soft": 0.7 } }),
   film("noor", "ottoline", 11, { ...NOOR, task: "toss", faults: { "stuck-on-back-leg": 0.7 } }),
+  film("brannick", "adair", 40, { side: "left", body: "adult", seed: 151, look: { clothes: "slate", scene: "field" } }),
 ];
 
 /** How many are drawn before the doors open; the rest follow while the house is in use. */
 const FIRST_FILMS = 2;
 /**
  * What the tests visit: a side with a sent plan, one with a draft, four that nobody has looked at, one without a focus, Tamsin's for
- * points, Pell's four and Noor's three.
+ * points, Pell's four, Noor's three and two models.
  */
-const FOR_TESTS = [0, 1, 4, 5, 8, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22];
+const FOR_TESTS = [0, 1, 4, 5, 8, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23];
 const SMALL = { widthPx: 640, heightPx: 360, seconds: 1.7 } as const;
 
 export function demoFilms(size: FilmSize): { first: DemoFilm[]; rest: DemoFilm[] } {

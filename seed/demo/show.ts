@@ -4,6 +4,7 @@ import { truthOf } from "../media/truth";
 import { asPerson } from "./as-person";
 import { addFilm, type CheckedBy } from "./film";
 import type { DemoFilm } from "./films";
+import { MODEL_HITTER } from "./model-hitter";
 import { ACADEMY, GROWN_UPS, PLAYERS } from "./people";
 import { STORIES } from "./story";
 
@@ -12,7 +13,7 @@ export async function showFilms(films: readonly DemoFilm[], checkedBy: CheckedBy
   const academy = await database().academy.findFirst({ where: { name: ACADEMY.name } });
   if (!academy) return;
   for (const film of films) {
-    const coach = await asPerson(academy.id, await coachIdOf(film.coach), "coach");
+    const coach = await asPerson(academy.id, await coachIdOf(film.coach), roleOf(film.coach));
     const player = await playerOf(academy.id, film.player);
     const { clipId, swingId } = await addFilm(film, player.id, coach, checkedBy);
     const { side } = film.spec;
@@ -24,13 +25,15 @@ export async function showFilms(films: readonly DemoFilm[], checkedBy: CheckedBy
   }
 }
 
+const roleOf = (key: string) => (GROWN_UPS.find((person) => person.key === key)?.roles.includes("head-coach") ? "head-coach" : "coach");
+
 async function coachIdOf(key: string): Promise<Id> {
   const email = GROWN_UPS.find((person) => person.key === key)?.email ?? "";
   return (await database().user.findUniqueOrThrow({ where: { email }, select: { id: true } })).id;
 }
 
 async function playerOf(academyId: Id, key: string): Promise<{ id: Id; userId: Id | null }> {
-  const known = PLAYERS.find((player) => player.key === key);
+  const known = [...PLAYERS, MODEL_HITTER].find((player) => player.key === key);
   if (!known) throw new RangeError(`nobody in the demo is called ${key}`);
   const { givenName, familyName } = known;
   return database().player.findFirstOrThrow({ where: { academyId, givenName, familyName }, select: { id: true, userId: true } });

@@ -1,4 +1,3 @@
-import type { Person } from "@/lib/access/actor";
 import { ConflictError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
 import { addMark } from "@/lib/domains/clips/actions";
@@ -9,19 +8,8 @@ import { logPractice } from "@/lib/domains/practice/actions";
 import { reportPain } from "@/lib/domains/roster/actions";
 import { database } from "@/lib/platform/database";
 import type { SwingTruth } from "../media/truth";
-
-export interface Scene {
-  readonly playerId: Id;
-  readonly side: "right" | "left";
-  readonly swingId: Id;
-  readonly clipId: Id;
-  readonly truth: SwingTruth;
-  readonly coach: Person;
-  /** The player signed in, when there is such a login. */
-  readonly player: Person | null;
-}
-
-type Story = (scene: Scene) => Promise<void>;
+import { keepAsModel } from "./model-hitter";
+import type { Scene, Story } from "./scene";
 
 /** What the coaches made of the films of a player's side: told through the same actions that people use. */
 export const STORIES: Readonly<Record<string, Story>> = {
@@ -71,6 +59,8 @@ export const STORIES: Readonly<Record<string, Story>> = {
     await see(scene, ["trunk-fold", "front-leg-soft"], [], ["back-foot-overspin"]);
     await chooseFocus.as(coach, { playerId, side, faultId: "front-leg-soft" });
   },
+  "brannick right": keepAsModel,
+  "brannick left": keepAsModel,
   "wren right": async (scene) => {
     await see(scene, ["barrel-drag", "back-elbow-leads"], ["front-shoulder-opens", "trunk-fold"], []);
   },
