@@ -1,4 +1,5 @@
-import { beforeAll, describe, expect, test } from "vitest";
+import pg from "pg";
+import { beforeAll, describe, expect, test, vi } from "vitest";
 import type { Actor, Person, Role } from "@/lib/access/actor";
 import { findActor } from "@/lib/access/session";
 import type { Id } from "@/lib/core/ids";
@@ -198,4 +199,28 @@ test("the condition on rows and the rule say alike whether a model is shown, and
       }
     }
   }
+});
+
+test("the lists of models ask the database a fixed number of times, however many there are", async () => {
+  const own = await buildStory();
+  const { head } = own.people;
+  const countAll = async () => {
+    const counts: number[] = [];
+    for (const ask of [() => forNed(own), () => listModels.as(head, {})]) {
+      await ask();
+      const spy = vi.spyOn(pg.Client.prototype, "query");
+      await ask();
+      counts.push(spy.mock.calls.length);
+      spy.mockRestore();
+    }
+    return counts;
+  };
+  const more = async (count: number) => {
+    for (let i = 0; i < count; i++) await buildModel({ academyId: own.academyId, playerId: own.pia, userId: head.userId, swingId: (await swingOfPia(own)).swingId, label: `Model ${i}` });
+  };
+  await more(2);
+  const before = await countAll();
+  await more(9);
+  expect((await forNed(own)).options).toHaveLength(11);
+  expect(await countAll()).toEqual(before);
 });
