@@ -12,9 +12,9 @@ import { markedSwing } from "./marked-swing";
 
 const CAMERA = { hasCameraMoved: false, hasCameraZoomed: false, isStabilised: false, cameraOffDeg: 0, cameraOffSdDeg: null, cameraOffSource: "stated", plateMark: null } as const;
 
-/** A left-hander's clip as the pages hold it, with a point on every frame, and his events. */
+/** A left-hander's clip as the pages hold it, with the points that a coach places. */
 function leftHander() {
-  const { clip, swing } = markedSwing(drawnSwing(swingSpec({ view: "side", side: "left", seed: 11 })), { framesPerSecond: 240, noiseSeed: "flip", habit: "every-frame" });
+  const { clip, swing } = markedSwing(drawnSwing(swingSpec({ view: "side", side: "left", seed: 11 })), { framesPerSecond: 120 });
   const times = clip.secondsFromContact ?? [];
   const ticks = times.map((seconds) => Math.round((seconds - (times[0] ?? 0)) * 1e6));
   const contact = times.reduce((best, seconds, i) => (Math.abs(seconds) < Math.abs(times[best] ?? Infinity) ? i : best), 0);
@@ -32,7 +32,7 @@ test("N14: whatever is done to look at a left-hander beside others, flipped, lai
   const { view, swing } = leftHander();
   const read = (clip: ClipView) => readClip(DEFINITIONS.filter(({ scope, views }) => scope === "clip" && views.measured.includes("side")), clipInput(clip, CAMERA), swing).map(({ checkpointId, value, sd }) => ({ checkpointId, value, sd }));
   const before = read(view);
-  expect(before.filter(({ value }) => value !== null && value !== 0).length).toBeGreaterThan(15);
+  expect(before.filter(({ value }) => value !== null && value !== 0).length).toBeGreaterThan(8);
   const kept = JSON.stringify(view);
   const clips = lineUp([besideClip({ id: "right", ticks: [0, 375, 750], events: [{ event: "contact", frameIndex: 1, tick: 375, source: "coach", sdSeconds: null }] }), view], true);
   const actions: readonly BesideAction[] = [
