@@ -43,6 +43,20 @@ describe("sending a video", () => {
     expect(leftoversOf(uploadId)).toEqual([]);
   });
 
+  test("of a machine's pitch the release is heard too, as a suggestion; off a tee the same sound suggests none", async () => {
+    const { coach, playerId } = await coachWithPlayer();
+    const sound = "0.002*(random(0)-0.5)+if(gte(t,0.5),0.2*exp(-(t-0.5)/0.01)*(2*random(2)-1),0)+if(gte(t,1),0.8*exp(-(t-1)/0.01)*(2*random(1)-1),0)";
+    const film = (name: string) =>
+      room.make(name, ...room.lavfi("testsrc=size=320x240:rate=120"), ...room.lavfi(`aevalsrc='${sound}':s=48000`), "-t", "1.5", ...room.h264, "-c:a", "aac", "-metadata", `comment=${name}`);
+    const eventsOf = async (name: string, task: "machine" | "tee") => {
+      await work(await sendFile(coach, playerId, film(name), { task }));
+      const clip = await database().clip.findFirstOrThrow({ where: { playerId, swing: { task } }, select: { swingId: true } });
+      return (await getSwing.as(coach, { swingId: clip.swingId })).clips[0]?.clip.events;
+    };
+    expect(await eventsOf("machine.mp4", "machine")).toMatchObject([{ event: "contact", frameIndex: 120 }, { event: "release", source: "suggested", frameIndex: 55, sdSeconds: 0.015 }]);
+    expect(await eventsOf("tee.mp4", "tee")).toMatchObject([{ event: "contact", frameIndex: 120 }]);
+  });
+
   test("240 frames a second that play at 30 are kept as an eighth of real time", async () => {
     const { coach, playerId } = await coachWithPlayer();
     await work(await sendFile(coach, playerId, room.plain("slow.mp4", { fps: 30, frames: 40 }), { filmedRate: "240" }));

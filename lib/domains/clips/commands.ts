@@ -13,10 +13,11 @@ import { tell } from "@/lib/platform/queue";
 import { settings } from "@/lib/platform/settings";
 import { HEARD_SD_SECONDS } from "@/lib/platform/video/hear-contact";
 import { fileKeys } from "@/lib/platform/video/incoming";
-import type { IngestedVideo } from "@/lib/platform/video/ingest";
+import type { HeardFrames, IngestedVideo } from "@/lib/platform/video/ingest";
 import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
 import { cameraLineOf } from "./rules";
+import { heardRelease } from "./release/rules";
 import { factsOf, permittedOn, readSwingPage, timesOf } from "./scope";
 import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type clearEventForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
@@ -107,7 +108,7 @@ export async function refuseUpload(tx: Transaction, upload: Granted<UploadSubjec
 /** What the worker found in the bytes; without `made` the file is kept already, for another player or from before. */
 export interface CheckedFile {
   readonly contentHash: string;
-  readonly heardFrame: number | null;
+  readonly heard: HeardFrames | null;
   readonly made: IngestedVideo | null;
 }
 
@@ -126,7 +127,7 @@ export async function admitUpload(tx: Transaction, upload: Granted<UploadSubject
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { academyId_contentHash: { academyId, contentHash: checked.contentHash } }, include: { frameTimes: true } });
   const known = await tx.clip.findFirst({ where: { academyId, playerId, fileId: file.id }, select: { id: true, swingId: true } });
   const facts = uploadFactsForm.parse(row.facts);
-  const clip = known ?? (await createClip(tx, upload, row, facts, { ...file, times: timesOf(file.frameTimes), heardFrame: checked.heardFrame }));
+  const clip = known ?? (await createClip(tx, upload, row, facts, { ...file, times: timesOf(file.frameTimes), heard: checked.heard }));
   await tx.upload.update({
     where: { id: upload.id },
     data: { state: "ready", wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
@@ -155,13 +156,14 @@ interface FileForClip {
   readonly id: Id;
   readonly captureFps: number | null;
   readonly times: ReturnType<typeof timesOf>;
-  readonly heardFrame: number | null;
+  readonly heard: HeardFrames | null;
 }
 
 async function createClip(tx: Transaction, owner: ClipOwner, sent: { userId: Id; swingId: Id | null }, facts: UploadFacts, file: FileForClip): Promise<{ id: Id; swingId: Id }> {
   const { academyId, playerId } = owner;
   const { userId: createdById } = sent;
   const { view, isMirrored, filmedRate, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, filmedOn, ...swing } = facts;
+  const time = realTimeOf(file.times, filmedRate, file.captureFps);
   const [swingId, id] = [sent.swingId ?? newId(), newId()];
   if (sent.swingId) await tx.$queryRaw`SELECT 1 FROM "Swing" WHERE "id" = ${swingId}::uuid FOR UPDATE`;
   else await tx.swing.create({ data: { id: swingId, academyId, playerId, createdById, filmedOn: dayValue(filmedOn), ...swing } });
@@ -169,15 +171,16 @@ async function createClip(tx: Transaction, owner: ClipOwner, sent: { userId: Id;
     data: {
       id, academyId, playerId, swingId, createdById, fileId: file.id, firstFrame: 0, lastFrame: file.times.ticks.length - 1,
       view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg, cameraOffSource: sourceOf(cameraOffDeg),
-      ...realTimeOf(file.times, filmedRate, file.captureFps),
+      ...time,
     },
   });
-  const tick = file.heardFrame === null ? undefined : file.times.ticks[file.heardFrame];
-  if (file.heardFrame !== null && tick !== undefined) {
-    await tx.swingEvent.create({
-      data: { academyId, swingId, event: "contact", source: "sound", clipId: id, frameIndex: file.heardFrame, tick: BigInt(tick), sdSeconds: HEARD_SD_SECONDS },
-    });
-  }
+  if (!file.heard) return { id, swingId };
+  // Another camera of a swing finds its release there.
+  const release = sent.swingId ? null : heardRelease(file.heard, swing.task, { frameTimes: file.times, ...time });
+  const suggested = [{ event: "contact", frameIndex: file.heard.contact, sdSeconds: HEARD_SD_SECONDS }, ...(release ? [{ event: "release", ...release }] : [])];
+  await tx.swingEvent.createMany({
+    data: suggested.map((it) => ({ academyId, swingId, clipId: id, source: "sound", ...it, tick: BigInt(file.times.ticks[it.frameIndex] ?? 0) })),
+  });
   return { id, swingId };
 }
 

@@ -8,7 +8,7 @@ import { blobs } from "@/lib/platform/blobs";
 import { database, inTransaction } from "@/lib/platform/database";
 import { log } from "@/lib/platform/log";
 import { dropReceived, fileKeys, receivedKey } from "@/lib/platform/video/incoming";
-import { hashOf, hearFrame, ingestVideo } from "@/lib/platform/video/ingest";
+import { hashOf, hearFrames, ingestVideo } from "@/lib/platform/video/ingest";
 import { VideoRefused } from "@/lib/platform/video/refusal";
 import { admitUpload, refuseUpload, type CheckedFile } from "./commands";
 import { uploadReceived } from "./events";
@@ -65,10 +65,10 @@ async function check(upload: Checked, folder: string): Promise<CheckedFile> {
     where: { academyId_contentHash: { academyId: upload.academyId, contentHash } },
     include: { frameTimes: true },
   });
-  if (kept) return { contentHash, made: null, heardFrame: kept.hasSound ? await hearFrame(file, timesOf(kept.frameTimes)) : null };
+  if (kept) return { contentHash, made: null, heard: kept.hasSound ? await hearFrames(file, timesOf(kept.frameTimes)) : null };
   const made = await ingestVideo(file, folder);
   await keepCopies(upload.academyId, contentHash, received, made);
-  return { contentHash, made, heardFrame: made.heardFrame };
+  return { contentHash, made, heard: made.heard };
 }
 
 async function keepCopies(academyId: Id, contentHash: string, received: string, made: { steppingPath: string; posterPath: string }): Promise<void> {

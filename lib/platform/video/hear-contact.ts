@@ -9,11 +9,17 @@ const LEAST_RISE = 3;
 /** How far the sound may be from the hit: finding it, and a camera some metres away (3 ms a metre), in real seconds. */
 export const HEARD_SD_SECONDS = 0.01;
 
+/** The loudest crack, and every sudden sound before it, in the order of time. */
+export interface HeardSounds {
+  readonly contact: Onset;
+  readonly before: readonly Onset[];
+}
+
 /**
  * When the loudest crack is heard, in seconds of file time as the frames count them; null without sound or without a
  * crack. A sound that cannot be opened is no reason to refuse a video.
  */
-export async function hearContact(path: string): Promise<Onset | null> {
+export async function hearContact(path: string): Promise<HeardSounds | null> {
   const finder = new OnsetFinder(SAMPLES_PER_SECOND);
   let odd: Buffer = Buffer.alloc(0);
   const onOutput = (bytes: Buffer) => {
@@ -32,5 +38,6 @@ export async function hearContact(path: string): Promise<Onset | null> {
     if (error instanceof VideoRefused || (error instanceof ToolFailed && error.exitCode !== null)) return null;
     throw error;
   }
-  return finder.result(LEAST_RISE);
+  const contact = finder.result(LEAST_RISE);
+  return contact && { contact, before: finder.all(LEAST_RISE).filter(({ seconds }) => seconds < contact.seconds) };
 }

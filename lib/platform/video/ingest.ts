@@ -11,10 +11,17 @@ import { readFrameTimes } from "./read-frame-times";
 export interface IngestedVideo {
   readonly probe: VideoProbe;
   readonly times: FrameTimes;
-  /** Frame at which the bat's crack is heard, if any. */
-  readonly heardFrame: number | null;
+  readonly heard: HeardFrames | null;
   readonly steppingPath: string;
   readonly posterPath: string;
+}
+
+/** Frames at which something sudden is heard. */
+export interface HeardFrames {
+  /** The bat's crack. */
+  readonly contact: number;
+  /** What was heard before it, in the order of time. */
+  readonly before: readonly number[];
 }
 
 const POSTER_WIDTH_PX = 640;
@@ -25,17 +32,23 @@ export async function ingestVideo(file: string, folder: string): Promise<Ingeste
   const times = await readFrameTimes(file, probe);
   const steppingPath = path.join(folder, "stepping.mp4");
   await makeSteppingCopy(file, probe, times, steppingPath);
-  const heardFrame = probe.hasSound ? await hearFrame(file, times) : null;
+  const heard = probe.hasSound ? await hearFrames(file, times) : null;
   const posterPath = path.join(folder, "poster.jpg");
-  await makeStill(steppingPath, times, heardFrame ?? times.ticks.length >> 1, posterPath, POSTER_WIDTH_PX);
-  return { probe, times, heardFrame, steppingPath, posterPath };
+  await makeStill(steppingPath, times, heard?.contact ?? times.ticks.length >> 1, posterPath, POSTER_WIDTH_PX);
+  return { probe, times, heard, steppingPath, posterPath };
 }
 
-/** The frame nearest to the crack; null without a crack, or when it lies outside the picture's time. */
-export async function hearFrame(file: string, times: FrameTimes): Promise<number | null> {
-  const onset = await hearContact(file);
-  if (!onset) return null;
-  const tick = (onset.seconds * times.timeBaseDen) / times.timeBaseNum;
+/** The frames nearest to the crack and to what is heard before it; null without a crack, or when it lies outside the picture's time. */
+export async function hearFrames(file: string, times: FrameTimes): Promise<HeardFrames | null> {
+  const sounds = await hearContact(file);
+  const contact = sounds && frameOf(sounds.contact.seconds, times);
+  if (!sounds || contact === null) return null;
+  return { contact, before: sounds.before.flatMap(({ seconds }) => frameOf(seconds, times) ?? []) };
+}
+
+/** The frame nearest to an instant of file time; null when it lies outside the picture's time. */
+function frameOf(seconds: number, times: FrameTimes): number | null {
+  const tick = (seconds * times.timeBaseDen) / times.timeBaseNum;
   const at = frameAtTick(times, tick);
   const [here = tick, next] = [times.ticks[at], times.ticks[at + 1]];
   if (tick < here) return null;

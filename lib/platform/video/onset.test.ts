@@ -30,6 +30,21 @@ describe("the loudest onset", () => {
     expect(onsetOf(room(2, [{ at: 0.5, loud: 1 }, { at: 1.5, loud: 0.1 }]))?.seconds).toBeCloseTo(0.5, 2);
   });
 
+  test("all that set in suddenly is remembered in the order of time, an echo once, and the quieter is not the loudest", () => {
+    const finder = new OnsetFinder(RATE);
+    finder.push(room(3, [{ at: 0.4, loud: 0.2 }, { at: 0.43, loud: 0.15 }, { at: 1, loud: 1 }, { at: 2.2, loud: 0.3 }]));
+    expect(finder.all(3).map(({ seconds }) => Math.round(seconds * 100) / 100)).toEqual([0.4, 1, 2.2]);
+    expect(finder.result(3)?.seconds).toBeCloseTo(1, 2);
+  });
+
+  test("of very many sounds the loudest are remembered", () => {
+    const finder = new OnsetFinder(RATE);
+    const cracks = Array.from({ length: 40 }, (_, i) => ({ at: 0.1 + i * 0.1, loud: i === 3 ? 1 : 0.05 + 0.001 * i }));
+    finder.push(room(5, cracks));
+    expect(finder.all(2).length).toBeLessThanOrEqual(24);
+    expect(finder.result(3)?.seconds).toBeCloseTo(0.4, 2);
+  });
+
   test("sound that comes in pieces gives the same answer as sound that comes whole", () => {
     const samples = room(1, [{ at: 0.7, loud: 1 }]);
     expect(onsetOf(samples, 997)).toEqual(onsetOf(samples));

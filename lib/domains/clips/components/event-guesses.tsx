@@ -14,11 +14,14 @@ export interface EventGuess {
   readonly note: string | null;
 }
 
+/** What the sound of a film can suggest. */
+const heardNotes: Readonly<Partial<Record<EventId, string>>> = { contact: "heard in the sound", release: "the machine is heard, less the time its sound takes" };
+
 /** The guesses that nobody has answered, in the order of the swing: for events that no coach has set, and contact that was only heard. */
 export function openGuesses(guesses: readonly EventGuess[], events: readonly EventView[]): readonly EventGuess[] {
   const heard = events.flatMap((it): EventGuess[] =>
     it.source === "suggested" && !it.elsewhere && it.frameIndex !== null
-      ? [{ event: it.event, frameIndex: it.frameIndex, seconds: it.event === "contact" ? 0 : null, sdSeconds: it.sdSeconds, note: it.event === "contact" ? "heard in the sound" : null }]
+      ? [{ event: it.event, frameIndex: it.frameIndex, seconds: it.event === "contact" ? 0 : null, sdSeconds: it.sdSeconds, note: heardNotes[it.event] ?? null }]
       : [],
   );
   const others = guesses.filter(({ event }) => !events.some((it) => it.event === event));
