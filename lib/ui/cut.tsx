@@ -1,4 +1,4 @@
-import type { CSSProperties, ReactNode } from "react";
+import type { ReactNode } from "react";
 import { classNames } from "./class-names";
 
 interface CutProps {
@@ -9,18 +9,19 @@ interface CutProps {
   /** Seconds from contact, in the corner. */
   tag?: string;
   missing?: ReactNode;
-  shape?: "square" | "wide" | "cropped";
-  style?: CSSProperties;
+  shape?: "square" | "wide";
+  /** The picture did not come. */
+  onFailed?: () => void;
   /** Lines drawn over the picture, as an svg. */
   children?: ReactNode;
 }
 
 /** One still as a tile, 37 to 49, with a thin ink keyline. */
-export function Cut({ src, alt, tag, missing, shape, style, children }: CutProps) {
+export function Cut({ src, alt, tag, missing, shape, onFailed, children }: CutProps) {
   return (
-    <span className={classNames("cut", shape, !src && "no-picture")} style={style}>
+    <span className={classNames("cut", shape, !src && "no-picture")}>
       {/* Stills are private bytes behind a permission check; an image optimiser may not keep copies of them. */}
-      {src ? <img src={src} alt={alt} loading="lazy" decoding="async" /> : missing}
+      {src ? <img src={src} alt={alt} loading="lazy" decoding="async" onError={onFailed} /> : missing}
       {children}
       {tag ? <span className="when">{tag}</span> : null}
     </span>

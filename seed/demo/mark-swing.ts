@@ -1,6 +1,7 @@
 import type { Id } from "@/lib/core/ids";
 import { seededRandom } from "@/lib/core/random";
 import { swingChanged } from "@/lib/domains/clips/events";
+import { stillsChanged } from "@/lib/domains/clips/stills/events";
 import { timesOf } from "@/lib/domains/clips/scope";
 import { inTransaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
@@ -61,5 +62,6 @@ export async function markSwing({ academyId, clipId, swingId, coachId }: Where, 
     await tx.swingEvent.createMany({ data: events });
     await tx.clipPoint.createMany({ data: inside });
     await tell(tx, swingChanged, { swingId }, { key: `readings ${swingId}` });
+    await tell(tx, stillsChanged, { swingId }, { key: `stills ${swingId}` });
   });
 }

@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { afterAll, describe, expect, test } from "vitest";
 import { hearContact } from "@/lib/platform/video/hear-contact";
-import { makeSteppingCopy, makeStill } from "@/lib/platform/video/make-pictures";
+import { makeCuts, makeSteppingCopy, makeStill } from "@/lib/platform/video/make-pictures";
 import { probeVideo } from "@/lib/platform/video/probe";
 import { readFrameTimes } from "@/lib/platform/video/read-frame-times";
 import { filmRoom } from "./video-files";
@@ -10,6 +10,8 @@ import { filmRoom } from "./video-files";
 const room = filmRoom();
 afterAll(room.remove);
 
+const probePicture = (file: string) =>
+  execFileSync("ffprobe", ["-v", "error", "-show_entries", "stream=width,height", "-of", "csv=p=0", file]).toString().trim().split(",").map(Number);
 const readWhole = async (file: string) => {
   const probe = await probeVideo(file);
   return { probe, times: await readFrameTimes(file, probe) };
@@ -98,6 +100,17 @@ describe("the stepping copy", () => {
       await makeStill(room.at("still-copy.mp4"), times, frame, room.at("still.jpg"));
       expect(room.readIndex(room.at("still.jpg"))).toBe(frame);
     }
+  });
+
+  test("several stills cut in one pass are exactly the frames that were asked for, each cut by the same area", async () => {
+    const file = room.uneven("uneven3.mp4");
+    const { probe, times } = await readWhole(file);
+    await makeSteppingCopy(file, probe, times, room.at("cuts-copy.mp4"));
+    const frames = [0, 1, 8, 77, 177];
+    const whole = await makeCuts(room.at("cuts-copy.mp4"), frames, { left: 0, top: 0, width: 1, height: 1 }, room.folder);
+    expect(whole.map((path) => room.readIndex(path))).toEqual(frames);
+    const [left] = await makeCuts(room.at("cuts-copy.mp4"), [77], { left: 0, top: 0, width: 0.5, height: 1 }, room.folder);
+    expect(await probePicture(left ?? "")).toEqual([160, 64]);
   });
 
   test("a still is exact where the sound begins before the picture and the first frame comes late", async () => {

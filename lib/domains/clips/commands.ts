@@ -18,6 +18,7 @@ import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
 import { cameraLineOf } from "./rules";
 import { heardRelease } from "./release/rules";
+import { stillsChanged } from "./stills/events";
 import { factsOf, permittedOn, readSwingPage, timesOf } from "./scope";
 import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type clearEventForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
@@ -132,7 +133,7 @@ export async function admitUpload(tx: Transaction, upload: Granted<UploadSubject
     where: { id: upload.id },
     data: { state: "ready", wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
   });
-  if (!known) await tell(tx, swingChanged, { swingId: clip.swingId }, { key: `readings ${clip.swingId}` });
+  if (!known) await tellChanged(tx, clip, now());
   return true;
 }
 
@@ -191,10 +192,10 @@ export function insideClip(clip: ClipSubject, frameIndex: number): void {
   if (frameIndex < clip.firstFrame || frameIndex > clip.lastFrame) throw new InvalidError("This frame does not belong to the clip.");
 }
 
-/** Tells that something of the swing was changed. */
-export async function tellChanged(tx: Transaction, clip: ClipSubject): Promise<void> {
-  // A coach places many points in a row; the readings are made once, a moment after the last.
-  await tell(tx, swingChanged, { swingId: clip.swingId }, { key: `readings ${clip.swingId}`, runAt: new Date(now().getTime() + 2000) });
+/** Tells that something of the swing was changed: readings and stills are made anew. A coach places many points in a row; they are made once, a moment after the last. */
+export async function tellChanged(tx: Transaction, { swingId }: Pick<ClipSubject, "swingId">, runAt = new Date(now().getTime() + 2000)): Promise<void> {
+  await tell(tx, swingChanged, { swingId }, { key: `readings ${swingId}`, runAt });
+  await tell(tx, stillsChanged, { swingId }, { key: `stills ${swingId}`, runAt });
 }
 
 export async function setEvent(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof setEventForm>): Promise<void> {

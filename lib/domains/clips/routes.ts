@@ -1,7 +1,6 @@
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { Readable } from "node:stream";
 import { FileStore } from "@tus/file-store";
 import { MemoryLocker, Metadata, Server } from "@tus/server";
 import type { Person } from "@/lib/access/actor";
@@ -9,16 +8,16 @@ import { defineRoute } from "@/lib/access/define-route";
 import { may } from "@/lib/access/guard";
 import { DomainError, NotFoundError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
+import { bytesResponse } from "@/lib/platform/blob-response";
 import { blobs } from "@/lib/platform/blobs";
-import { now } from "@/lib/platform/clock";
 import { inTransaction, type Database } from "@/lib/platform/database";
-import { byteRangeOf } from "@/lib/platform/video/byte-range";
 import { fileKeys, incomingFolder, keepReceived } from "@/lib/platform/video/incoming";
 import { makeStill } from "@/lib/platform/video/make-pictures";
 import { receiveUpload } from "./commands";
 import { sendBytes, watchClip, type ClipSubject, type UploadSubject } from "./policy";
 import { clipIdForm, stillForm, uploadIdForm } from "./schema";
 import { findClipSubject, findUploadSubject, timesOf } from "./scope";
+import { noteRead } from "./watching/commands";
 
 // ---- Bytes in ----------------------------------------------------------------------------------------------------
 
@@ -73,34 +72,6 @@ export const sendUploadBytes = defineRoute({
 // ---- Pictures out ------------------------------------------------------------------------------------------------
 
 const clipOf = (input: { clipId: Id }, db: Database, actor: Person) => findClipSubject(db, actor.academyId, input.clipId, actor.today);
-const QUARTER_MS = 15 * 60_000;
-
-/** Notes that somebody looked: one row per session, clip and quarter hour. */
-async function noteRead(db: Database, actor: Person, clip: ClipSubject): Promise<void> {
-  const quarter = new Date(Math.floor(now().getTime() / QUARTER_MS) * QUARTER_MS);
-  await db.mediaRead.createMany({ data: { academyId: clip.academyId, sessionId: actor.sessionId, clipId: clip.id, quarter }, skipDuplicates: true });
-}
-
-/** The bytes under a key, whole or in part. Kept by the browser only; every request is asked anew who is there. */
-async function bytesResponse(request: Request, key: string, type: string, tag: string): Promise<Response> {
-  const length = await blobs().lengthOf(key);
-  if (length === null) throw new NotFoundError();
-  const headers: Record<string, string> = {
-    "content-type": type, "accept-ranges": "bytes", "cache-control": "private, no-cache", etag: `"${tag}"`, vary: "cookie",
-    "x-content-type-options": "nosniff", "cross-origin-resource-policy": "same-origin", "content-disposition": "inline",
-  };
-  if (request.headers.get("if-none-match") === headers.etag) return new Response(null, { status: 304, headers });
-  const isSame = [null, headers.etag].includes(request.headers.get("if-range"));
-  const range = isSame ? byteRangeOf(request.headers.get("range"), length) : null;
-  if (range === "none") return new Response(null, { status: 416, headers: { ...headers, "content-range": `bytes */${length}` } });
-  const body = Readable.toWeb(blobs().read(key, range ?? undefined)) as ReadableStream<Uint8Array>;
-  if (!range) return new Response(body, { headers: { ...headers, "content-length": String(length) } });
-  return new Response(body, {
-    status: 206,
-    headers: { ...headers, "content-length": String(range.end - range.start + 1), "content-range": `bytes ${range.start}-${range.end}/${length}` },
-  });
-}
-
 const fileOf = (db: Database, clip: ClipSubject) =>
   db.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { contentHash: true, steppingKey: true, posterKey: true } });
 

@@ -33,5 +33,7 @@ export function fileKeys(academyId: string, contentHash: string) {
     stepping: `${folder}/stepping.mp4`,
     poster: `${folder}/poster.jpg`,
     still: (frameIndex: number) => `${folder}/stills/${frameIndex}.jpg`,
+    /** A frame cut by a window, named "x-y-width-height". */
+    cut: (window: string, frameIndex: number) => `${folder}/cuts/${window}/${frameIndex}.jpg`,
   };
 }

@@ -76,6 +76,33 @@ export async function makeStill(steppingPath: string, times: FrameTimes, frameIn
   await runTool(settings().FFMPEG_PATH, args, { timeMs: 60_000, outputBytes: 1_000_000 });
 }
 
+/** A part of the picture, each number as a part of its width or height. */
+export interface PictureArea {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const CUT_WIDTH_PX = 444;
+
+/**
+ * Some frames of a stepping copy, each cut by the same area, as JPEGs at most 444 pixels wide. One pass: frames are counted, not looked up by time.
+ * @param frames their indexes, increasing
+ * @returns the paths, in the order of the frames
+ */
+export async function makeCuts(steppingPath: string, frames: readonly number[], area: PictureArea, folder: string): Promise<readonly string[]> {
+  const chosen = frames.map((frame) => `eq(n\\,${frame})`).join("+");
+  const part = (value: number) => value.toFixed(6);
+  const crop = `crop=iw*${part(area.width)}:ih*${part(area.height)}:iw*${part(area.left)}:ih*${part(area.top)}`;
+  const args = [
+    ...QUIET, ...inputOptions(steppingPath), "-map", "0:v:0", "-vf", `select=${chosen},${crop},scale=w='min(${CUT_WIDTH_PX},iw)':h=-2`,
+    "-fps_mode", "passthrough", "-frames:v", String(frames.length), "-q:v", "3", "-f", "image2", `file:${folder}/cut-%03d.jpg`,
+  ];
+  await runTool(settings().FFMPEG_PATH, args, { timeMs: 5 * 60_000, outputBytes: 1_000_000 });
+  return frames.map((_, i) => `${folder}/cut-${String(i + 1).padStart(3, "0")}.jpg`);
+}
+
 /** When the copy's first frame is shown, in seconds of its own time. */
 async function firstTimeOf(path: string): Promise<number> {
   const args = ["-v", "error", "-select_streams", "v:0", "-show_entries", "stream=start_time", "-of", "csv=p=0", ...inputOptions(path)];

@@ -60,4 +60,5 @@ export const rows: readonly AccessRow[] = [
   { name: "clips.stream-stepping-copy", may: WATCHERS, input: clipInput },
   { name: "clips.show-poster", may: WATCHERS, input: clipInput },
   { name: "clips.show-still", may: WATCHERS, input: withClip({ frameIndex: 0 }) },
+  { name: "clips.show-cut", may: WATCHERS, input: withClip({ window: "0-0-370-490", frameIndex: 0 }) },
 ];

@@ -34,3 +34,19 @@ export async function readPicturedClips(db: Database, academyId: Id, clipIds: re
   });
   return clipIds.flatMap((id) => pictured.find((clip) => clip.id === id) ?? []);
 }
+
+/** The files from which a swing's stills are cut. */
+export async function readStillFiles(db: Database, academyId: Id, swingId: Id): Promise<{ clipId: Id; contentHash: string; steppingKey: string }[]> {
+  const rows = await db.clip.findMany({
+    where: { academyId, swingId },
+    orderBy: [{ createdAt: "asc" }, { id: "asc" }],
+    select: { id: true, file: { select: { contentHash: true, steppingKey: true } } },
+  });
+  return rows.map(({ id, file }) => ({ clipId: id, ...file }));
+}
+
+/** Which stills of some clips the worker has cut, by clip. */
+export async function readKeptStills(db: Database, academyId: Id, clipIds: readonly Id[]): Promise<ReadonlyMap<Id, { readonly window: string; readonly frames: readonly number[] }>> {
+  const rows = await db.clipStills.findMany({ where: { academyId, clipId: { in: [...clipIds] } }, select: { clipId: true, window: true, frames: true } });
+  return new Map(rows.map(({ clipId, ...row }) => [clipId, row]));
+}

@@ -6,9 +6,11 @@ import { NotFoundError } from "@/lib/core/errors";
 import { medianIntervalSeconds } from "@/lib/core/frame-times";
 import { seeSwing, type SwingSubject } from "@/lib/domains/clips/policy";
 import { contactTickOf, eventSecondsOf } from "@/lib/domains/clips/rules";
+import { clipAddress } from "@/lib/domains/clips/schema";
 import { findSwingSubject } from "@/lib/domains/clips/scope";
 import { frameOfEvent } from "@/lib/domains/clips/stills/rules";
-import { readPicturedClips } from "@/lib/domains/clips/stills/scope";
+import { windowName } from "@/lib/domains/clips/stills/schema";
+import { readKeptStills, readPicturedClips } from "@/lib/domains/clips/stills/scope";
 import { sheetEvents, type PicturedClip } from "@/lib/domains/clips/stills/view";
 import { comparableRule, habitRule } from "@/lib/domains/measurement/rules";
 import { comparableSwings } from "@/lib/measure/several/comparable-swings";
@@ -47,16 +49,20 @@ export const getCheckpointSheet = defineQuery({
 
     const sources: { kind: RowKind; swing: SheetSwing; clipId: string }[] = [{ kind: "this", swing, clipId: clip.id }];
     for (const it of chosen) sources.push({ kind: "other", swing: it, clipId: it.clips.find(({ view }) => view === clip.view)?.id ?? "" });
-    const pictured = await readPicturedClips(db, academyId, sources.map(({ clipId }) => clipId));
+    const clipIds = sources.map(({ clipId }) => clipId);
+    const pictured = await readPicturedClips(db, academyId, clipIds);
+    const kept = await readKeptStills(db, academyId, clipIds);
     const readings = await readReadings(db, academyId, [...new Set([...sources.map((it) => it.swing.id), ...alike.map(({ id }) => id)])]);
     const calls = await readCalls(db, academyId, alike.map(({ id }) => id));
     const rows = sources.flatMap(({ kind, swing: own, clipId }): SheetRow[] => {
       const picture = pictured.find(({ id }) => id === clipId);
       if (!picture) return [];
       const { widthPx, heightPx, frameTimes, window } = picture;
+      const stills = kept.get(clipId);
+      const keptFrames = stills?.window === windowName(window) ? stills.frames : [];
       return [{
         kind, swingId: own.id, clipId, filmedOn: own.day, place: placeInDay(own, newestFirst), framesPerSecond: rateOf(picture),
-        unlike: unlikeWords(own, swing, rule.same), picture: { window, widthPx, heightPx, frameTimes },
+        unlike: unlikeWords(own, swing, rule.same), picture: { window, widthPx, heightPx, keptFrames, steppingUrl: clipAddress.stepping(clipId), frameTimes },
         cells: cellsOf(picture, readings.filter(({ swingId }) => swingId === own.id), library),
       }];
     });

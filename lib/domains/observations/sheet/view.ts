@@ -29,6 +29,10 @@ export interface RowPicture {
   readonly window: CropWindow;
   readonly widthPx: number;
   readonly heightPx: number;
+  /** The frames whose stills lie there, cut by this window; the others are made where the sheet is read. */
+  readonly keptFrames: readonly number[];
+  /** For making what is not there: the stepping copy and when its frames are shown. */
+  readonly steppingUrl: string;
   readonly frameTimes: FrameTimes;
 }
 

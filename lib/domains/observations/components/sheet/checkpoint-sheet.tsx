@@ -12,6 +12,7 @@ import { SheetCellView } from "./sheet-cell";
 import { SheetCounts } from "./sheet-counts";
 import { SheetRowHead } from "./sheet-row-head";
 import { sheetWords as words } from "./sheet-words";
+import { useMadeStills } from "./use-made-stills";
 import { useSheetWalk } from "./use-sheet-walk";
 import { cellKey, firstPlace, placeOfKey, rowKey } from "./walk";
 
@@ -29,6 +30,7 @@ export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
   const { rows, swingId, clipId, countedSwings } = sheet;
   const returning = placeOfKey(asked.at, rows);
   const { at, hasMoved, tableRef, goEvent, goCell, onKeyDown, onTouchStart, onTouchEnd } = useSheetWalk(returning ?? firstPlace(rows), rows.length, returning !== null);
+  const { stillOf, onLost } = useMadeStills(rows);
   const [lines, setLines] = useState<Lines>(LINES.find((it) => it === asked.lines) ?? "bare");
   const [hasNumbers, setHasNumbers] = useState(asked.numbers === "on");
   const column = sheetEvents[at.column] ?? "contact";
@@ -101,7 +103,8 @@ export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
                 return (
                   <SheetCellView
                     key={cell.event} row={row} cell={cell} cellKey={cellKey(row, columnAt)} isColumn={cell.event === column} isHere={isHere}
-                    hasLines={lines === "all" || (lines === "cell" && isHere)} hasNumbers={hasNumbers} from={state} onReach={() => goCell({ row: rowAt, column: columnAt })}
+                    hasLines={lines === "all" || (lines === "cell" && isHere)} hasNumbers={hasNumbers} from={state}
+                    still={stillOf(row, cell)} onLost={onLost} onReach={() => goCell({ row: rowAt, column: columnAt })}
                   />
                 );
               })}

@@ -1,13 +1,14 @@
 import Link from "next/link";
-import type { CSSProperties } from "react";
+import { useState } from "react";
 import { eventNames } from "@/lib/domains/clips/components/words";
 import { sayClock } from "@/lib/domains/clips/rules";
-import { clipAddress } from "@/lib/domains/clips/schema";
+import { cutAddress } from "@/lib/domains/clips/stills/schema";
 import { classNames } from "@/lib/ui/class-names";
 import { Cut } from "@/lib/ui/cut";
 import type { SheetCell, SheetRow } from "../../sheet/view";
 import { frameAddress, type SheetState } from "./addresses";
 import { BodyLines } from "./body-lines";
+import type { MadeStill } from "./make-stills";
 import { CellReadings } from "./sheet-reading";
 import { sheetWords as words } from "./sheet-words";
 
@@ -22,15 +23,27 @@ interface SheetCellProps {
   readonly hasLines: boolean;
   readonly hasNumbers: boolean;
   readonly from: SheetState;
+  /** What the browser made of this cell where no still lies ready; undefined while it works, or has nothing to do. */
+  readonly still: MadeStill | undefined;
+  /** The still that was said to lie ready did not come. */
+  readonly onLost: (row: SheetRow, frameIndex: number) => void;
   readonly onReach: (cellKey: string) => void;
 }
 
 /** One clip at one instant: its still, which is a link to the frame, and what is read there. */
-export function SheetCellView({ row, cell, cellKey, isColumn, isHere, hasLines, hasNumbers, from, onReach }: SheetCellProps) {
+export function SheetCellView({ row, cell, cellKey, isColumn, isHere, hasLines, hasNumbers, from, still, onLost, onReach }: SheetCellProps) {
+  const [isLost, setIsLost] = useState(false);
   const event = eventNames[cell.event];
   const frameIndex = "frameIndex" in cell.frame ? cell.frame.frameIndex : null;
   const seconds = cell.seconds === null ? null : sayClock(cell.seconds, 2);
   const why = "why" in cell.frame ? words.noFrame(event, cell.frame.why) : null;
+  const isKept = frameIndex !== null && row.picture.keptFrames.includes(frameIndex) && !isLost;
+  const stillUrl = isKept ? cutAddress(row.clipId, row.picture.window, frameIndex) : still?.url;
+  const onStillFailed = () => {
+    if (frameIndex === null || !isKept) return;
+    setIsLost(true);
+    onLost(row, frameIndex);
+  };
   const rowName = words.row[row.kind];
   return (
     <td role="cell" className={isColumn ? "here" : undefined}>
@@ -42,20 +55,12 @@ export function SheetCellView({ row, cell, cellKey, isColumn, isHere, hasLines, 
         {frameIndex === null ? (
           <Cut alt="" missing={`${why}.`} />
         ) : (
-          <Cut src={clipAddress.still(row.clipId, frameIndex)} alt="" tag={seconds ?? undefined} shape="cropped" style={placeOf(row)}>
-            {hasLines ? <BodyLines window={row.picture.window} points={cell.points} /> : null}
+          <Cut src={stillUrl} alt="" tag={seconds ?? undefined} missing={still?.problem ?? words.coming} onFailed={onStillFailed}>
+            {hasLines && stillUrl ? <BodyLines window={row.picture.window} points={cell.points} /> : null}
           </Cut>
         )}
       </Link>
       <CellReadings readings={cell.readings} hasNumbers={hasNumbers} />
     </td>
   );
-}
-
-/** Where the whole picture lies behind the window, in parts of the window. */
-function placeOf({ picture: { window, widthPx, heightPx } }: SheetRow): CSSProperties {
-  const part = (px: number, whole: number) => `${((100 * px) / whole).toFixed(3)}%`;
-  return {
-    "--left": part(-window.x, window.width), "--top": part(-window.y, window.height), "--wide": part(widthPx, window.width), "--tall": part(heightPx, window.height),
-  } as CSSProperties;
 }

@@ -1,0 +1,1 @@
+export { showCut as GET } from "@/lib/domains/clips/stills/routes";

@@ -1,0 +1,29 @@
+import type { z } from "zod";
+import { defineRoute } from "@/lib/access/define-route";
+import { may } from "@/lib/access/guard";
+import { bytesResponse } from "@/lib/platform/blob-response";
+import { fileKeys } from "@/lib/platform/video/incoming";
+import { watchClip, type ClipSubject } from "../policy";
+import { findClipSubject } from "../scope";
+import { noteRead } from "../watching/commands";
+import { cutForm } from "./schema";
+
+/**
+ * How long a browser may show a still without asking: the quarter hour for which a look is noted once. For a day after it, it may show
+ * what it has while it asks anew; when it is refused then, its copy is gone.
+ */
+const KEPT_FOR = "max-age=900, stale-while-revalidate=86400";
+
+/** A still as the worker cut it; one that is not cut yet is not there. Its address changes with window and frame, so its bytes never do. */
+export const showCut = defineRoute({
+  name: "clips.show-cut",
+  read: (_request, params) => ({ clipId: params.clipId, window: params.window, frameIndex: params.frameIndex }),
+  input: cutForm,
+  policy: may<z.infer<typeof cutForm>, ClipSubject, "clip.watch">(watchClip, (input, db, actor) => findClipSubject(db, actor.academyId, input.clipId, actor.today)),
+  run: async ({ request, actor, input: { window, frameIndex }, granted, db }) => {
+    const { contentHash } = await db.mediaFile.findUniqueOrThrow({ where: { id: granted.fileId }, select: { contentHash: true } });
+    const answer = await bytesResponse(request, fileKeys(granted.academyId, contentHash).cut(window, frameIndex), "image/jpeg", `${contentHash}-${window}-${frameIndex}`, KEPT_FOR);
+    await noteRead(db, actor, granted);
+    return answer;
+  },
+});
