@@ -16,6 +16,8 @@ export const rows: readonly AccessRow[] = [
     name: "observations.get-checkpoint-sheet", may: teaching,
     input: async ({ academyId, playerId, userIds }) => ({ swingId: (await buildClip({ academyId, playerId, userId: userIds.coach })).swingId }),
   },
+  { name: "observations.keep-own-best", may: teaching, input: (cast) => ({ playerId: cast.playerId, clipId: newId() }) },
+  { name: "observations.take-back-own-best", may: teaching, input: (cast) => ({ playerId: cast.playerId, ownBestId: newId() }) },
   { name: "observations.call-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), swingId: newId(), faultId: "barrel-drag", state: "seen" }) },
   { name: "observations.answer-cause", may: teaching, input: (cast) => ({ ...ofSide(cast), nodeId: "eq-bat-heavy", answer: "yes" }) },
   { name: "observations.overrule-fault", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag", reason: "the bat is new" }) },

@@ -18,7 +18,7 @@ import type { Sight } from "@/lib/reason/types";
 import { readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "../scope";
 import { calledCounts, columnOfPhase, placeInDay, readCounts, takenWords, unlikeWords } from "./rules";
 import { checkpointSheetForm, MOST_OTHERS } from "./schema";
-import { readCalls, readSheetSwings, type SheetSwing } from "./scope";
+import { findOwnBest, readCalls, readSheetSwings, type SheetSwing } from "./scope";
 import type { RowKind, SheetCell, SheetPage, SheetRow } from "./view";
 
 /** The library says how many swings are looked at together; without one, so many. */
@@ -42,13 +42,15 @@ export const getCheckpointSheet = defineQuery({
     const rule = comparableRule(terms);
     const inView = newestFirst.filter(({ clips }) => clips.some(({ view }) => view === clip.view));
     const alike = comparableSwings(swing, inView, rule, Math.max(2, terms?.comparableRule.lastN ?? LAST_SWINGS)).alike;
-    const others = inView.filter(({ id }) => id !== swing.id);
-    const byItself = alike.filter(({ id }) => id !== swing.id).slice(0, 1).map(({ id }) => id);
+    const ownBest = await findOwnBest(db, { academyId, playerId, side: swing.side, view: clip.view });
+    const others = inView.filter(({ id }) => id !== swing.id && id !== ownBest?.swingId);
+    const byItself = alike.filter(({ id }) => others.some((it) => it.id === id)).slice(0, 1).map(({ id }) => id);
     const wanted = new Set(input.withIds ?? byItself);
     const chosen = others.filter(({ id }) => wanted.has(id)).slice(0, MOST_OTHERS);
 
     const sources: { kind: RowKind; swing: SheetSwing; clipId: string }[] = [{ kind: "this", swing, clipId: clip.id }];
     for (const it of chosen) sources.push({ kind: "other", swing: it, clipId: it.clips.find(({ view }) => view === clip.view)?.id ?? "" });
+    if (ownBest && ownBest.swingId !== swing.id) sources.push({ kind: "own-best", swing: ownBest.swing, clipId: ownBest.clipId });
     const clipIds = sources.map(({ clipId }) => clipId);
     const pictured = await readPicturedClips(db, academyId, clipIds);
     const kept = await readKeptStills(db, academyId, clipIds);
@@ -74,14 +76,15 @@ export const getCheckpointSheet = defineQuery({
     const counted = readings.filter(({ clipId, checkpointId }) => viewOf.has(clipId) && (viewOf.get(clipId) === clip.view || bySwing.has(checkpointId)));
     return {
       isShown: true, swingId: swing.id, clipId: clip.id, playerId, playerName, side: swing.side as "right" | "left", view: clip.view,
-      takenWords: takenWords(swing), clips: swing.clips.map(({ id, view }) => ({ clipId: id, view })), rows,
+      takenWords: takenWords(swing), clips: swing.clips.map(({ id, view }) => ({ clipId: id, view })),
+      ownBest: ownBest && { id: ownBest.id, isThis: ownBest.swingId === swing.id }, rows,
       choices: others.map((it) => ({
         swingId: it.id, filmedOn: it.day, place: placeInDay(it, newestFirst), unlike: unlikeWords(it, swing, rule.same), isChosen: chosen.includes(it),
       })),
       countedSwings: alike.length,
       called: calledCounts(alike, calls.map((call) => ({ ...call, state: call.state as Sight })), faults, habit),
       read: readCounts(alike, counted, checkpoints, habit),
-      strangeCount: [...wanted].filter((id) => !others.some((it) => it.id === id)).length,
+      strangeCount: [...wanted].filter((id) => !inView.some((it) => it.id === id)).length,
     };
   },
 });

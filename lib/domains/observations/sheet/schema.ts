@@ -13,3 +13,6 @@ const swingIds = z.preprocess(
 
 /** Which sheet is looked at: a swing, one of its clips, and the swings beside it; left out, the newest one like it. */
 export const checkpointSheetForm = z.object({ swingId: idForm, clipId: emptyAsMissing(idForm), withIds: swingIds });
+
+export const keepOwnBestForm = z.object({ playerId: idForm, clipId: idForm });
+export const takeBackOwnBestForm = z.object({ playerId: idForm, ownBestId: idForm });

@@ -44,3 +44,13 @@ export async function readCalls(db: Database, academyId: Id, swingIds: readonly 
     select: { swingId: true, faultId: true, state: true, calledAt: true },
   });
 }
+
+/** The condition of what is in force: neither replaced nor taken back. */
+export const ownBestInForce = { replacedById: null, takenBackAt: null } satisfies Prisma.OwnBestWhereInput;
+
+/** The swing kept as own best for a side and a view; null when none is. */
+export async function findOwnBest(db: Database, where: { academyId: Id; playerId: Id; side: string; view: string }) {
+  return db.ownBest.findFirst({ where: { ...where, ...ownBestInForce }, select: { id: true, swingId: true, clipId: true, swing: { select: swingSelect } } }).then(
+    (row) => row && { ...row, swing: sheetSwing(row.swing) },
+  );
+}

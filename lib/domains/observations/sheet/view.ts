@@ -94,6 +94,8 @@ export interface SheetView {
   readonly takenWords: string;
   /** The clips of this swing, for choosing the view. */
   readonly clips: readonly { readonly clipId: Id; readonly view: CameraView }[];
+  /** The swing kept as own best for this side and view; null when none is. */
+  readonly ownBest: { readonly id: Id; readonly isThis: boolean } | null;
   readonly rows: readonly SheetRow[];
   readonly choices: readonly SheetChoice[];
   /** Over how many swings taken alike the counts go, this one among them. */

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { CheckpointSheet } from "@/lib/domains/observations/components/sheet/checkpoint-sheet";
 import { ChooseSwings } from "@/lib/domains/observations/components/sheet/choose-swings";
+import { OwnBest } from "@/lib/domains/observations/components/sheet/own-best";
 import { sheetWords as words } from "@/lib/domains/observations/components/sheet/sheet-words";
 import { getCheckpointSheet } from "@/lib/domains/observations/sheet/queries";
 import { ButtonLink } from "@/lib/ui/button";
@@ -62,7 +63,10 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
         }
       />
       {sheet.strangeCount > 0 ? <p className="why">{words.strange(sheet.strangeCount)}</p> : null}
-      <ChooseSwings sheet={sheet} />
+      <div className="bar-line no-print sheet-bar">
+        <ChooseSwings sheet={sheet} />
+        <OwnBest sheet={sheet} />
+      </div>
       <CheckpointSheet key={`${sheet.clipId} ${sheet.rows.map((row) => row.clipId).join(" ")}`} sheet={sheet} asked={{ withIds, at, lines, numbers }} />
     </Leaf>
   );
