@@ -16,7 +16,7 @@ const stillsAreThere = (page: Page) =>
 
 test.beforeEach(async ({ page }) => signIn(page, "Ottoline Brack", "coach"));
 
-test("a coach reads the sheet by keyboard only: walks the grid and opens a frame", async ({ page }) => {
+test("a coach reads the sheet by keyboard only: walks the grid, opens a frame, comes back to the same cell", async ({ page }) => {
   const [swingId] = await swingsOfNoor();
   await page.goto(`/swings/${swingId}`);
   await page.getByRole("link", { name: "Checkpoint sheet" }).focus();
@@ -46,7 +46,10 @@ test("a coach reads the sheet by keyboard only: walks the grid and opens a frame
   await page.keyboard.press("Enter");
   await expect(page.getByRole("heading", { name: "Swing view" })).toBeVisible({ timeout: 30_000 });
   await expect(page.getByRole("img", { name: new RegExp(`^Frame ${frame + 1} of \\d+`) })).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByRole("link", { name: "Back to the sheet" })).toBeVisible();
+  await page.locator(".bench .frame").first().focus();
+  await page.keyboard.press("Escape");
+  await expect(cell(page, "Another swing", "plant")).toBeFocused({ timeout: 30_000 });
+  await expect(page.getByRole("button", { name: "Numbers" })).toHaveAttribute("aria-pressed", "true");
 });
 
 test("a coach reads the sheet by touch only: one event at a time, pushed or tapped, with numbers and lines", async ({ browser, baseURL }) => {
@@ -108,4 +111,54 @@ test("the sheet stands in the light and in a dim cage, at the desk and in the ha
       await expectAccessible(page);
     }
   }
+});
+
+test("with three rows it prints on one page, A4 or letter, in black and white", async ({ page }) => {
+  const [swingId, other] = await swingsOfNoor();
+  const [toss] = await ask<{ id: string }>(`SELECT s."id" FROM "Swing" s JOIN "Player" p ON p."id" = s."playerId" WHERE p."givenName" = 'Noor' AND s."task" = 'toss'`);
+  await page.goto(`/swings/${swingId}/sheet?with=${other},${toss?.id}`);
+  await stillsAreThere(page);
+  await expect(sheet(page).getByRole("rowheader", { name: /^Another swing/ })).toHaveCount(2);
+  for (const format of ["A4", "Letter"] as const) {
+    const pdf = await page.pdf({ format, landscape: true, printBackground: true });
+    expect(pdf.toString("latin1").match(/\/Type\s*\/Page[^s]/g), format).toHaveLength(1);
+  }
+  await page.setViewportSize({ width: 1062, height: 733 });
+  await page.emulateMedia({ media: "print" });
+  await page.screenshot({ path: "test-results/looks/sheet-print.png", fullPage: true });
+});
+
+test("a coach keeps a swing as own best, sees it as a row of the others, and takes it back by Undo", async ({ page }) => {
+  const [swingId, other] = await swingsOfNoor();
+  await page.goto(`/swings/${other}/sheet`);
+  await page.getByRole("button", { name: "Keep as own best" }).click();
+  await expect(page.getByRole("status").filter({ hasText: "Kept as own best." })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Take back as own best" })).toBeVisible();
+  const undo = page.getByRole("button", { name: "Undo" });
+  await page.context().newPage().then(async (second) => {
+    await second.goto(`/swings/${swingId}/sheet`);
+    await expect(sheet(second).getByRole("rowheader", { name: /^Own best/ })).toBeVisible();
+    await second.close();
+  });
+  await undo.click();
+  await expect(page.getByRole("button", { name: "Keep as own best" })).toBeVisible();
+});
+
+test("where the film did not come the sheet says so in the still's place, and readings stay", async ({ page }) => {
+  const [swingId] = await swingsOfNoor();
+  await page.route(/\/cuts\//, (route) => route.fulfill({ status: 200, contentType: "image/jpeg", body: "" }));
+  await page.route(/\/stepping$/, (route) => route.fulfill({ status: 200, contentType: "video/mp4", body: "" }));
+  await page.goto(`/swings/${swingId}/sheet?with=none`);
+  await expect(sheet(page).locator(".no-picture").filter({ hasText: /\./ }).first()).toBeVisible({ timeout: 30_000 });
+  await expect(cell(page, "This swing", "contact")).toBeVisible();
+  await expect(sheet(page).locator(".readings").first()).toBeVisible();
+});
+
+test("where no still lies ready the browser makes it from the film", async ({ page }) => {
+  const [swingId] = await swingsOfNoor();
+  await page.route(/\/cuts\//, (route) => route.fulfill({ status: 200, contentType: "image/jpeg", body: "" }));
+  await page.goto(`/swings/${swingId}/sheet?with=none`);
+  await expect(sheet(page).locator('img[src^="blob:"]')).toHaveCount(7, { timeout: 60_000 });
+  await stillsAreThere(page);
+  await look(page, "sheet-made-in-browser-1440");
 });

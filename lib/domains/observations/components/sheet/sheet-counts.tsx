@@ -12,6 +12,7 @@ interface SheetCountsProps {
 
 /** One of the last rows: in how many of the last swings each thing was there. What is not visible stands outside the sum. */
 export function SheetCounts({ title, note, counts, column }: SheetCountsProps) {
+  if (sheetEvents.every((event) => !counts[event])) return null;
   return (
     <tr role="row">
       <th role="rowheader" scope="row">
