@@ -71,7 +71,9 @@ describe("the rows of a checkpoint sheet", () => {
     for (let i = 0; i < 5; i++) more.push((await swingWith({ filmedOn: "2026-11-20" })).id);
     const own = await swingWith();
     expect((await shown(own.id, { withIds: [] })).rows).toHaveLength(1);
-    expect((await shown(own.id, { withIds: more })).rows).toHaveLength(4);
+    const full = await shown(own.id, { withIds: more });
+    expect([full.rows.length, full.isCutShort]).toEqual([4, true]);
+    expect((await shown(own.id, { withIds: more.slice(2) })).isCutShort).toBe(false);
   });
 
   test("swings of another player, the other side or without this view are left out and counted, and nothing of them is told", async () => {

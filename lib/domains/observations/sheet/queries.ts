@@ -46,7 +46,8 @@ export const getCheckpointSheet = defineQuery({
     const others = inView.filter(({ id }) => id !== swing.id && id !== ownBest?.swingId);
     const byItself = alike.filter(({ id }) => others.some((it) => it.id === id)).slice(0, 1).map(({ id }) => id);
     const wanted = new Set(input.withIds ?? byItself);
-    const chosen = others.filter(({ id }) => wanted.has(id)).slice(0, MOST_OTHERS);
+    const asked = others.filter(({ id }) => wanted.has(id));
+    const chosen = asked.slice(0, MOST_OTHERS);
 
     const sources: { kind: RowKind; swing: SheetSwing; clipId: string }[] = [{ kind: "this", swing, clipId: clip.id }];
     for (const it of chosen) sources.push({ kind: "other", swing: it, clipId: it.clips.find(({ view }) => view === clip.view)?.id ?? "" });
@@ -59,12 +60,12 @@ export const getCheckpointSheet = defineQuery({
     const rows = sources.flatMap(({ kind, swing: own, clipId }): SheetRow[] => {
       const picture = pictured.find(({ id }) => id === clipId);
       if (!picture) return [];
-      const { widthPx, heightPx, frameTimes, window } = picture;
+      const { widthPx, heightPx, isMirrored, frameTimes, window } = picture;
       const stills = kept.get(clipId);
       const keptFrames = stills?.window === windowName(window) ? stills.frames : [];
       return [{
         kind, swingId: own.id, clipId, filmedOn: own.day, place: placeInDay(own, newestFirst), framesPerSecond: rateOf(picture),
-        unlike: unlikeWords(own, swing, rule.same), picture: { window, widthPx, heightPx, keptFrames, steppingUrl: clipAddress.stepping(clipId), frameTimes },
+        unlike: unlikeWords(own, swing, rule.same), picture: { window, widthPx, heightPx, isMirrored, keptFrames, steppingUrl: clipAddress.stepping(clipId), frameTimes },
         cells: cellsOf(picture, readings.filter(({ swingId }) => swingId === own.id), library),
       }];
     });
@@ -85,6 +86,7 @@ export const getCheckpointSheet = defineQuery({
       called: calledCounts(alike, calls.map((call) => ({ ...call, state: call.state as Sight })), faults, habit),
       read: readCounts(alike, counted, checkpoints, habit),
       strangeCount: [...wanted].filter((id) => !inView.some((it) => it.id === id)).length,
+      isCutShort: asked.length > chosen.length,
     };
   },
 });

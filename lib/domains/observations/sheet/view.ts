@@ -29,6 +29,8 @@ export interface RowPicture {
   readonly window: CropWindow;
   readonly widthPx: number;
   readonly heightPx: number;
+  /** The file is a mirror image: it is shown turned back. */
+  readonly isMirrored: boolean;
   /** The frames whose stills lie there, cut by this window; the others are made where the sheet is read. */
   readonly keptFrames: readonly number[];
   /** For making what is not there: the stepping copy and when its frames are shown. */
@@ -105,6 +107,8 @@ export interface SheetView {
   readonly read: CountsByEvent;
   /** Swings that were asked for and are not this player's from this side and view: left out. */
   readonly strangeCount: number;
+  /** More were asked for than fit on a page. */
+  readonly isCutShort: boolean;
 }
 
 /** What the page gets: without a consent in force nothing of the film is shown. */

@@ -63,6 +63,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
         }
       />
       {sheet.strangeCount > 0 ? <p className="why">{words.strange(sheet.strangeCount)}</p> : null}
+      {sheet.isCutShort ? <p className="why">{words.tooMany}</p> : null}
       <div className="bar-line no-print sheet-bar">
         <ChooseSwings sheet={sheet} />
         <OwnBest sheet={sheet} />

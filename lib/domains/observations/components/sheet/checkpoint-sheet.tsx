@@ -8,6 +8,7 @@ import { Choice } from "@/lib/ui/choice";
 import { State } from "@/lib/ui/state";
 import type { SheetView } from "../../sheet/view";
 import { sheetAddress, type SheetState } from "./addresses";
+import { EventTabs } from "./event-tabs";
 import { SheetCellView } from "./sheet-cell";
 import { SheetCounts } from "./sheet-counts";
 import { SheetRowHead } from "./sheet-row-head";
@@ -65,17 +66,7 @@ export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
           {words.numbers}
         </Button>
       </div>
-      <nav className="evtabs no-print" aria-label={words.events}>
-        <ul>
-          {sheetEvents.map((event) => (
-            <li key={event}>
-              <button type="button" aria-current={event === column ? "true" : undefined} onClick={() => goEvent(event)}>
-                {eventNames[event]}
-              </button>
-            </li>
-          ))}
-        </ul>
-      </nav>
+      <EventTabs column={column} onGo={goEvent} />
       <table role="table" className="sheet" data-rows={rows.length} ref={tableRef} onKeyDown={onKeyDown} onTouchStart={onTouchStart} onTouchEnd={onTouchEnd}>
         <caption className="hush">{words.caption}</caption>
         <colgroup>

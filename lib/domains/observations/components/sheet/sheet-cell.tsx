@@ -49,7 +49,7 @@ export function SheetCellView({ row, cell, cellKey, isColumn, isHere, hasLines, 
     <td role="cell" className={isColumn ? "here" : undefined}>
       <Link
         href={frameAddress({ swingId: row.swingId, clipId: row.clipId, frameIndex }, { ...from, at: cellKey })} prefetch={false}
-        className={classNames("cell", isHere && "here")} data-cell={cellKey} tabIndex={isHere ? 0 : -1} aria-current={isHere ? "true" : undefined}
+        className={classNames("cell", isHere && "here", row.picture.isMirrored && "turned")} data-cell={cellKey} tabIndex={isHere ? 0 : -1} aria-current={isHere ? "true" : undefined}
         aria-label={why === null ? words.cellName(rowName, event, seconds) : words.emptyName(rowName, why)} onFocus={() => onReach(cellKey)}
       >
         {frameIndex === null ? (

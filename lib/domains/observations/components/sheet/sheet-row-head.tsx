@@ -9,6 +9,7 @@ export function SheetRowHead({ row }: { readonly row: SheetRow }) {
       <p className="note">
         {whichSwing(row)}, {words.rate(row.framesPerSecond)}.
       </p>
+      {row.picture.isMirrored ? <p className="note">{words.unmirrored}</p> : null}
       {row.unlike.length > 0 ? <p className="note untrusted">{words.notAlike(row.unlike.join("; "))}</p> : null}
     </th>
   );

@@ -18,8 +18,6 @@ const en = {
   lines: { bare: "Bare", cell: "Lines, this cell", all: "Lines, all" },
   numbers: "Numbers",
   events: "Event",
-  earlier: "Earlier event",
-  later: "Later event",
   view: { side: "Side", rear: "Behind", front: "Front" } satisfies Record<CameraView, string>,
   fromView: { side: "from the side", rear: "from behind", front: "from the front" } satisfies Record<CameraView, string>,
   row: { this: "This swing", other: "Another swing", "own-best": "Own best" } satisfies Record<RowKind, string>,
@@ -55,6 +53,8 @@ const en = {
   chooseMost: (most: number) => `At most ${most} beside this one, newest first.`,
   chooseDone: "Show these",
   noChoice: "There is no other swing from this side and view yet.",
+  tooMany: "More swings were asked for than fit on a page. The newest of them are shown.",
+  unmirrored: "The film is a mirror image; it is shown the right way round.",
   strange: (count: number) =>
     `${count === 1 ? "One swing that was asked for is" : `${count} swings that were asked for are`} not this player's from this side and view, and left out. The others are shown.`,
 };
