@@ -109,6 +109,7 @@ export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
       </table>
       <p className="note sheet-foot">
         <State is="not-visible" /> {words.neverCounted} <em>not seen</em>.{" "}
+        <span className="print-only">{words.paper}</span>
         <span className="only-wide no-print">
           <span className="key">←</span> <span className="key">→</span> <span className="key">↑</span> <span className="key">↓</span> {words.keys.walk}, <span className="key">Enter</span>{" "}
           {words.keys.opens}, <span className="key">Esc</span> {words.keys.returns}, <span className="key">N</span> {words.keys.numbers}.

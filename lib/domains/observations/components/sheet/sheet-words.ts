@@ -45,6 +45,7 @@ const en = {
     [notVisible > 0 ? `not visible in ${notVisible}` : "", notLooked > 0 ? `not looked at in ${notLooked}` : ""].filter(Boolean).join(", "),
   neverCounted: "is never counted as",
   keys: { walk: "walk", opens: "opens", returns: "returns", numbers: "numbers" },
+  paper: "On paper stands what speaks most; all of it stands on the screen.",
   keepOwnBest: "Keep as own best",
   isOwnBest: "own best",
   takeBack: "Take back as own best",
