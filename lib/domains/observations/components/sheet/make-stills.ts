@@ -71,6 +71,6 @@ function isReady(source: FrameSource, frame: number): Promise<void> {
 
 function sentenceOf(problem: unknown): string {
   if (problem instanceof NotDecoded) return words.noDecoding;
-  // Where the copy does not fit the clip, that is said in a sentence of the copy's own reader; what a library says is not for people.
-  return problem instanceof Error && /^(The stepping copy|Frame \d|This clip) /.test(problem.message) ? problem.message : words.noDecoding;
+  // That the copy is not there or does not fit the clip is said in sentences of our own; what a library says is not for people.
+  return problem instanceof Error && /^(The stepping copy|The line was lost|Frame \d|This clip) /.test(problem.message) ? problem.message : words.noDecoding;
 }

@@ -28,7 +28,6 @@ const en = {
   cellName: (row: string, event: string, seconds: string | null) => `${row}, ${event.toLowerCase()}${seconds === null ? "" : `, ${seconds} seconds from contact`}. Open the frame.`,
   emptyName: (row: string, words: string) => `${row}: ${words}. Open the swing.`,
   coming: "This still is being made …",
-  noCopy: "The copy of the film that stills are made of did not come.",
   noDecoding: "This device could not decode the film here. The film itself is kept.",
   moreFine: (count: number) => `${count} more`,
   /** On paper only what speaks is named. */
