@@ -10,7 +10,7 @@ interface CutProps {
   tag?: string;
   missing?: ReactNode;
   shape?: "square" | "wide";
-  /** The picture did not come. */
+  /** The picture did not come, or had not come already when the page was taken over by its script. */
   onFailed?: () => void;
   /** Lines drawn over the picture, as an svg. */
   children?: ReactNode;
@@ -21,7 +21,7 @@ export function Cut({ src, alt, tag, missing, shape, onFailed, children }: CutPr
   return (
     <span className={classNames("cut", shape, !src && "no-picture")}>
       {/* Stills are private bytes behind a permission check; an image optimiser may not keep copies of them. */}
-      {src ? <img src={src} alt={alt} loading="lazy" decoding="async" onError={onFailed} /> : missing}
+      {src ? <img src={src} alt={alt} loading="lazy" decoding="async" onError={onFailed} ref={onFailed && ((image) => void (image?.complete && image.naturalWidth === 0 && onFailed()))} /> : missing}
       {children}
       {tag ? <span className="when">{tag}</span> : null}
     </span>

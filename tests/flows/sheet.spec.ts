@@ -143,22 +143,3 @@ test("a coach keeps a swing as own best, sees it as a row of the others, and tak
   await undo.click();
   await expect(page.getByRole("button", { name: "Keep as own best" })).toBeVisible();
 });
-
-test("where the film did not come the sheet says so in the still's place, and readings stay", async ({ page }) => {
-  const [swingId] = await swingsOfNoor();
-  await page.route(/\/cuts\//, (route) => route.fulfill({ status: 200, contentType: "image/jpeg", body: "" }));
-  await page.route(/\/stepping$/, (route) => route.fulfill({ status: 200, contentType: "video/mp4", body: "" }));
-  await page.goto(`/swings/${swingId}/sheet?with=none`);
-  await expect(sheet(page).locator(".no-picture").filter({ hasText: /\./ }).first()).toBeVisible({ timeout: 30_000 });
-  await expect(cell(page, "This swing", "contact")).toBeVisible();
-  await expect(sheet(page).locator(".readings").first()).toBeVisible();
-});
-
-test("where no still lies ready the browser makes it from the film", async ({ page }) => {
-  const [swingId] = await swingsOfNoor();
-  await page.route(/\/cuts\//, (route) => route.fulfill({ status: 200, contentType: "image/jpeg", body: "" }));
-  await page.goto(`/swings/${swingId}/sheet?with=none`);
-  await expect(sheet(page).locator('img[src^="blob:"]')).toHaveCount(7, { timeout: 60_000 });
-  await stillsAreThere(page);
-  await look(page, "sheet-made-in-browser-1440");
-});
