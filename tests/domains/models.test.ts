@@ -11,6 +11,7 @@ import { shownOn } from "@/lib/domains/clips/models/scope";
 import { watchClip } from "@/lib/domains/clips/policy";
 import { getSwing } from "@/lib/domains/clips/queries";
 import { clipsScope, findClipSubject } from "@/lib/domains/clips/scope";
+import { getSwingsBeside } from "@/lib/domains/measurement/queries";
 import { database } from "@/lib/platform/database";
 import { buildAssignment, buildConsent, buildGuardianship, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";
 import { buildClip } from "./clip-story";
@@ -176,6 +177,25 @@ describe("a swing that is kept as a model", () => {
       side: "left", sport: "softball", heightM: 1.47, level: "11-12", isAdult: false, task: "tee", pitchHeight: "belt", pitchSide: "middle",
     });
   });
+});
+
+test("a model is offered beside a player's swing, opens under its label with what it is not, and nowhere else", async () => {
+  const own = await buildStory();
+  const { nedsCoach, head } = own.people;
+  const model = await swingOfPia(own);
+  const modelId = await keep(own, model.swingId, { body: "grown", level: "adult" });
+  const { swingId } = await buildClip({ academyId: own.academyId, playerId: own.ned, userId: nedsCoach.userId, side: "right" });
+  const beside = (withIds: readonly Id[]) => getSwingsBeside.as(nedsCoach, { swingId, withIds: [...withIds] });
+  const plain = await beside([]);
+  expect(plain.groups.find(({ id }) => id === "models")?.choices).toMatchObject([{ clipId: model.clipId, words: "Quiet hands, bats left, grown" }]);
+  const both = await beside([model.clipId]);
+  expect(both.clips[1]).toMatchObject({ isShown: true, caption: "Model: Quiet hands", clip: { playerName: "Quiet hands", marks: [] } });
+  expect(both.clips[1]?.unlike.join(". ")).toMatch(/Bats left\..*levers and timing differ/);
+  expect(both.groups.find(({ id }) => id === "models")).toBeUndefined();
+  for (const secret of ["Pia", "Lindqvane", own.pia]) expect(JSON.stringify([plain, both])).not.toContain(secret);
+  await withdrawModel.as(head, { modelId });
+  expect((await beside([])).groups.find(({ id }) => id === "models")).toBeUndefined();
+  await expect(beside([model.clipId])).rejects.toThrow("not yours");
 });
 
 test("the condition on rows and the rule say alike whether a model is shown, and scope and ability whether its clip may be watched", async () => {

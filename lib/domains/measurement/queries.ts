@@ -7,12 +7,16 @@ import type { Id } from "@/lib/core/ids";
 import { seeSwing, type SwingSubject } from "@/lib/domains/clips/policy";
 import { besideForm, clipIdForm, swingIdForm, type SwingPage } from "@/lib/domains/clips/schema";
 import { findSwingOfClip, findSwingSubject, readSwingPage } from "@/lib/domains/clips/scope";
+import { findModelFilm, listModelsFor } from "@/lib/domains/clips/models/queries";
+import type { ModelOption } from "@/lib/domains/clips/models/view";
+import type { ClipView } from "@/lib/domains/clips/view";
 import { getCheckpointDefinitions } from "@/lib/domains/library/queries";
 import type { LibraryForMeasuring } from "@/lib/domains/library/view";
 import type { Database } from "@/lib/platform/database";
 import { besideCaptions, dayWords, viewWords } from "@/lib/measure/several/beside-captions";
 import { comparableSwings } from "@/lib/measure/several/comparable-swings";
 import { besideWords, FACT_NAMES, factWords, likeForLike, type SwingTaken } from "@/lib/measure/several/like-for-like";
+import { NOT_A_MARK } from "@/lib/measure/several/near-models";
 import { comparableRule, habitRule, overSwings, readingBook, readSwing, wantedCheckpoints } from "./rules";
 import { readKeptReadings, readSwingsToChoose, readSwingsUpTo } from "./scope";
 import type { ComparableReadings, SwingReadings, SwingsBeside } from "./view";
@@ -87,6 +91,30 @@ export const getClipBeside = defineQuery({
 
 const takenOf = ({ playerId, facts }: Pick<SwingPage, "playerId" | "facts">, view: string): SwingTaken => ({ playerId, ...facts, view });
 
+/** A clip laid beside: of a swing that one may see, or a model's, of whose swing nothing is told. */
+type OpenedBeside = { readonly clip: ClipView } & ({ readonly swing: SwingPage; readonly model: null } | { readonly swing: null; readonly model: ModelOption });
+
+/** A model that is offered here, else a clip of a swing that the actor may see. @throws NotFoundError for any other */
+async function openBeside(actor: Actor, clipId: Id, options: readonly ModelOption[], db: Database): Promise<OpenedBeside> {
+  const model = options.find((it) => it.clipId === clipId);
+  const film = model && (await findModelFilm.as(actor, { modelId: model.id }, db));
+  const clip = film?.clips.find((it) => it.clip.id === clipId)?.clip;
+  return model && clip ? { clip, model, swing: null } : { ...(await getClipBeside.as(actor, { clipId }, db)), model: null };
+}
+
+/** Whose it is and of which day, as captions tell clips apart. */
+function captionOf({ clip, swing, model }: OpenedBeside, today: string) {
+  const { playerId, playerName, filmedOn: day } = swing ?? { playerId: model.id, playerName: model.label, filmedOn: today };
+  return { swingId: clip.swingId, playerId, playerName: playerName.split(" ")[0] ?? "", day, view: clip.view };
+}
+
+/** In what a model is otherwise than this swing, and what it is not. Here one flips it oneself. */
+function modelUnlike({ reasons, side, isShownMirrored, besideChild }: ModelOption): readonly string[] {
+  const other = reasons.filter(({ isNear }) => !isNear).map(({ words }) => words.replace(", shown mirrored", ""));
+  const flip = isShownMirrored ? [`Flip it to see a ${side}-handed hitter look the same way`] : [];
+  return [...other, ...flip, (besideChild ?? NOT_A_MARK).replace(/\.$/, "")];
+}
+
 /** Up to four clips beside each other: one of the swing and those named with it, each of them asked for by the same policy. */
 export const getSwingsBeside = defineQuery({
   name: "measurement.get-swings-beside",
@@ -97,13 +125,12 @@ export const getSwingsBeside = defineQuery({
     const first = swing.clips.find(({ clip }) => clip.id === input.clipId) ?? swing.clips[0];
     if (!first) throw new NotFoundError();
     const others = [...new Set(input.withIds)].filter((id) => id !== first.clip.id);
-    const opened = [{ swing, clip: first.clip }, ...(await Promise.all(others.map((clipId) => getClipBeside.as(actor, { clipId }, db))))];
+    const { side, swingKind, task, pitchHeight, pitchSide } = swing.facts;
+    const { options } = await listModelsFor.as(actor, { playerId: swing.playerId, side, view: first.clip.view, swingKind, task, pitchHeight, pitchSide }, db);
+    const opened: readonly OpenedBeside[] = [{ swing, clip: first.clip, model: null }, ...(await Promise.all(others.map((clipId) => openBeside(actor, clipId, options, db))))];
     const rule = comparableRule((await findLibrary(actor, granted.academyId, db))?.terms);
     const like = (theirs: SwingTaken) => likeForLike(theirs, takenOf(swing, first.clip.view), [...rule.same, "view"]);
-    const captions = besideCaptions(
-      opened.map((it) => ({ swingId: it.swing.id, playerId: it.swing.playerId, playerName: it.swing.playerName.split(" ")[0] ?? "", day: it.swing.filmedOn, view: it.clip.view })),
-      actor.today,
-    );
+    const captions = besideCaptions(opened.map((it) => captionOf(it, actor.today)), actor.today);
     const isOpen = (clipId: Id) => opened.some(({ clip }) => clip.id === clipId);
     const choices = (await readSwingsToChoose(db, granted)).flatMap(({ clips, day, ...taken }) =>
       clips.map(({ id, view, hasContact }) => {
@@ -114,13 +141,18 @@ export const getSwingsBeside = defineQuery({
     const group = (id: string, title: string, own: typeof choices) => ({ id, title, choices: own.filter(({ clipId }) => !isOpen(clipId)).map(({ clipId, words, hasContact, unlike }) => ({ clipId, words, hasContact, unlike })) });
     return {
       swingId: swing.id, playerId: swing.playerId, playerName: swing.playerName,
-      clips: opened.map(({ swing: own, clip }, i) => {
+      clips: opened.map(({ swing: own, clip, model }, i) => {
+        if (model) return { clip, isShown: true, caption: `Model: ${model.label}`, unlike: modelUnlike(model), notNoted: [] };
         const { unlike, notNoted } = like(takenOf(own, clip.view));
         return { clip: own.isShown ? clip : { ...clip, points: [], unseenPoints: [], marks: [] }, isShown: own.isShown, caption: captions[i] ?? "", unlike: unlike.map(besideWords), notNoted: notNoted.map((fact) => FACT_NAMES[fact]) };
       }),
       groups: [
         group("cameras", "Other cameras of this swing", choices.filter((it) => it.swingId === swing.id)),
         group("swings", `Other swings of ${swing.playerName}`, choices.filter((it) => it.swingId !== swing.id)),
+        {
+          id: "models", title: "Models, the nearest first",
+          choices: options.filter(({ clipId }) => !isOpen(clipId)).map((model) => ({ clipId: model.clipId, words: `${model.label}, bats ${model.side}, ${model.isAdult ? "grown" : "still growing"}`, hasContact: true, unlike: modelUnlike(model) })),
+        },
       ].filter((it) => it.choices.length > 0),
     };
   },
