@@ -12,6 +12,18 @@ const frameShown = (page: Page): Locator => page.getByRole("img", { name: /^Fram
 const onFrame = (page: Page): Locator => page.getByRole("region", { name: "Points on this frame" }).locator("summary");
 const several = (page: Page): Locator => page.getByRole("region", { name: "Several points at once" });
 
+const best = (page: Page): Locator => page.getByRole("region", { name: "Between placed frames" });
+const betweenDrawn = (page: Page): Locator => page.locator('.ov [data-source="between"]');
+/** Places every point that is asked for on the frame in hand, where the cross stands. */
+const placeAll = async (page: Page, place: () => Promise<void>) => {
+  const left = async () => Number(/^(\d+|One)/.exec((await best(page).getByRole("status").textContent()) ?? "")?.[1]?.replace("One", "1"));
+  await expect(best(page).getByRole("status")).toHaveText(/to place on this frame\.$/);
+  for (let waiting = await left(); waiting > 0; waiting--) {
+    await place();
+    await expect(best(page).getByRole("status")).toHaveText(waiting === 1 ? /^(?!.* to place on this frame)/ : waiting === 2 ? /^One point to place/ : new RegExp(`^${waiting - 1} points to place`));
+  }
+};
+
 /** Keys are heard once the pictures are there. */
 const opened = async (page: Page) => {
   await expect(frameShown(page)).toBeVisible({ timeout: 30_000 });
@@ -59,6 +71,12 @@ test("by keyboard the points of the frame before are copied, front and back exch
 test.describe("by touch", () => {
   test.use({ hasTouch: true, viewport: PHONE });
 
+  test("one tap goes to the next best frame, and its points are placed by the thumb", async ({ page }) => {
+    await best(page).getByRole("button", { name: /^(Next best frame|Place this frame)/ }).tap();
+    await placeAll(page, async () => page.getByRole("button", { name: "Place here" }).tap());
+    await expect(onFrame(page)).not.toHaveText(/^0 points placed/);
+  });
+
   test("points are copied from the frame after, one limb is exchanged, and Undo takes both back", async ({ page }) => {
     // It opens at contact, which has points on its frame and the two before it.
     for (let i = 0; i < 5; i++) await page.getByRole("button", { name: "One frame back" }).tap();
@@ -77,4 +95,34 @@ test.describe("by touch", () => {
     await page.getByRole("button", { name: "Undo" }).tap();
     await expect(onFrame(page)).toHaveText(/^0 points placed/);
   });
+});
+
+test("by keyboard the next best frame is gone to and placed, and the frames between it and its neighbour are worked out", async ({ page }) => {
+  const { keyboard } = page;
+  const stage = page.locator(".bench .frame").first();
+  await expect(best(page).getByRole("status")).toHaveText(/\d+ more frames, this one first, and every stretch can be read/);
+  const wanted = async () => Number(/(\d+) more frames/.exec((await best(page).getByRole("status").textContent()) ?? "")?.[1]);
+  const before = await wanted();
+  for (let i = 0; i < 2; i++) {
+    await stage.focus();
+    await keyboard.press("n");
+    await placeAll(page, async () => {
+      await stage.focus();
+      await keyboard.press("Enter");
+    });
+  }
+  expect(await wanted()).toBeLessThan(before);
+  await stage.focus();
+  // Somewhere beside the frame that was placed last there is one that is worked out.
+  await keyboard.press("ArrowLeft");
+  if ((await betweenDrawn(page).count()) === 0) for (let i = 0; i < 2; i++) await keyboard.press("ArrowRight");
+  await expect(betweenDrawn(page).first()).toBeVisible();
+  await expect(best(page)).toContainText("worked out between placed frames");
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    await look(page, `points-between-1440-${colorScheme}`);
+    await expectAccessible(page);
+  }
+  await page.setViewportSize(PHONE);
+  await look(page, "points-between-390");
 });

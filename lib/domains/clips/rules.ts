@@ -122,6 +122,7 @@ export type ViewerCommand =
   | { readonly kind: "take-guess" }
   | { readonly kind: "swap-points"; readonly isLimb: boolean }
   | { readonly kind: "copy-points"; readonly from: -1 | 1 }
+  | { readonly kind: "go-best" }
   | { readonly kind: "play-or-hold" }
   | { readonly kind: "undo" }
   | { readonly kind: "redo" }
@@ -149,7 +150,8 @@ const plainKeys: Readonly<Record<string, ViewerCommand>> = {
 /**
  * What a key asks of the swing view; null when it is not ours. Arrows step one frame, with shift ten; a letter sets its
  * event, with shift goes to it; brackets nudge the event in hand; Y takes the suggested event; X exchanges front and back of
- * all points, with shift of one limb; B takes points over from the frame before, with shift from the one after. Keys of the browser (ctrl, alt, command) are left alone,
+ * all points, with shift of one limb; B takes points over from the frame before, with shift from the one after; N goes to the
+ * frame that helps most. Keys of the browser (ctrl, alt, command) are left alone,
  * save undo.
  */
 export function commandOfKey(press: KeyPress): ViewerCommand | null {
@@ -159,6 +161,7 @@ export function commandOfKey(press: KeyPress): ViewerCommand | null {
   if (press.key === "ArrowRight") return { kind: "step", by: press.shiftKey ? 10 : 1 };
   if (press.key.toLowerCase() === "y") return { kind: "take-guess" };
   if (press.key.toLowerCase() === "x") return { kind: "swap-points", isLimb: press.shiftKey };
+  if (press.key.toLowerCase() === "n") return { kind: "go-best" };
   if (press.key.toLowerCase() === "b") return { kind: "copy-points", from: press.shiftKey ? 1 : -1 };
   const letter = eventKeys.find((it) => it.key === press.key.toUpperCase());
   if (letter) return { kind: press.shiftKey ? "go-event" : "set-event", event: letter.event };

@@ -3,6 +3,7 @@ import { toScreen, type Placement, type Size, type Spot } from "../rules";
 import type { MarkView, PointId, PointView } from "../view";
 import { drawnShape, markHandles, type Gesture } from "./gesture";
 import { MarkDrawing } from "./mark-drawing";
+import type { BetweenPoint } from "./points/between-view";
 import { PlateCorners } from "./plate-corners";
 import { figureLines } from "./words";
 
@@ -17,10 +18,12 @@ export interface OverlayProps {
   readonly cross: Spot | null;
   /** Corners of home plate marked so far. */
   readonly corners?: readonly Spot[];
+  /** Points worked out between placed frames. */
+  readonly between?: readonly BetweenPoint[];
 }
 
 /** Points, figure and marks over the frame, drawn in screen pixels so that lines keep their thickness at every zoom. */
-export function Overlay({ box, placement, points, marks, gesture, editedMark, cross, corners }: OverlayProps) {
+export function Overlay({ box, placement, points, marks, gesture, editedMark, cross, corners, between = [] }: OverlayProps) {
   const at = (spot: Spot) => toScreen(placement, spot);
   const moved = points.map((it) => (gesture.kind === "point" && it.point === gesture.point ? { ...it, ...gesture.at, source: "coach" as const } : it));
   const spotOf = (point: PointId) => moved.find((it) => it.point === point);
@@ -37,6 +40,9 @@ export function Overlay({ box, placement, points, marks, gesture, editedMark, cr
       <g>
         <path className="limb case" d={figure} />
         <path className="limb core" d={figure} />
+        {between.map((it) => (
+          <BetweenDrawing key={it.point} point={it.point} at={at(it)} />
+        ))}
         {moved.map((it) => (
           <PointDrawing key={it.point} point={it} at={at(it)} />
         ))}
@@ -70,6 +76,17 @@ function PointDrawing({ point, at }: { readonly point: PointView; readonly at: S
     <g data-point={point.point} data-source="suggested">
       <circle className="point-suggested case" cx={at.x} cy={at.y} r={10} />
       <circle className="point-suggested core" cx={at.x} cy={at.y} r={10} />
+    </g>
+  );
+}
+
+/** Worked out between placed frames: an empty square on its corner. */
+function BetweenDrawing({ point, at }: { readonly point: PointId; readonly at: Spot }) {
+  const d = `M${at.x} ${at.y - 7}L${at.x + 7} ${at.y}L${at.x} ${at.y + 7}L${at.x - 7} ${at.y}Z`;
+  return (
+    <g data-point={point} data-source="between">
+      <path className="point-between case" d={d} />
+      <path className="point-between core" d={d} />
     </g>
   );
 }

@@ -6,6 +6,7 @@ import { FrameCanvas } from "./frame-canvas";
 import type { Change } from "./kept";
 import { Loupe } from "./loupe";
 import { Overlay } from "./overlay";
+import type { BetweenPoint } from "./points/between-view";
 import type { SourceStatus } from "./use-frame-source";
 import type { PlateTaps } from "./use-plate-taps";
 import { useStageGestures } from "./use-stage-gestures";
@@ -20,6 +21,8 @@ export interface StageProps {
   readonly state: ViewerState;
   readonly dispatch: (action: ViewerAction) => void;
   readonly points: readonly PointView[];
+  /** Points of the frame that are worked out between placed ones. */
+  readonly between?: readonly BetweenPoint[];
   readonly marks: readonly MarkView[];
   readonly askedPoint: PointId | null;
   /** Where the cross stands, null when it is not shown. */
@@ -57,7 +60,7 @@ export function Stage(props: StageProps) {
         {status.kind === "ready" && box ? (
           <>
             <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} isPlaying={state.isPlaying} placement={placement} picture={state.picture} box={box} label={label} onShown={setPainted} />
-            <Overlay box={box} placement={placement} points={isThere ? points : []} marks={isThere ? marks : []} gesture={state.gesture} editedMark={state.editedMark} cross={cross} corners={props.taps?.corners} />
+            <Overlay box={box} placement={placement} points={isThere ? points : []} marks={isThere ? marks : []} gesture={state.gesture} editedMark={state.editedMark} cross={cross} corners={props.taps?.corners} between={isThere ? props.between : []} />
             {underGlass ? (
               <div
                 className="loupe lifted"

@@ -1,6 +1,6 @@
 "use client";
 import { useCallback, useEffect, useMemo, useReducer, useRef, useState, type CSSProperties, type ReactNode } from "react";
-import { insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
+import { clockSecondsOf, contactTickOf, insidePicture, lineUpEvents, nextPoint, pointNeeds, stepFrame, waitingNeeds, wholeLook, zoomAbout, type Spot, type ViewerCommand, type WantedCheckpoint } from "../rules";
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventGuesses, guessInTurn, openGuesses, type EventGuess } from "./event-guesses";
 import { EventKeys } from "./event-keys";
@@ -9,6 +9,8 @@ import { MarkTools } from "./mark-tools";
 import { nextStep } from "./next-step";
 import { PointPanel } from "./point-panel";
 import { isSameRun, PointRuns } from "./point-runs";
+import { BestFrame } from "./points/best-frame";
+import { useBetween } from "./points/use-between";
 import type { PointKnown } from "./points/point-known";
 import { SeveralPoints } from "./points/several-points";
 import { usePointBatches } from "./points/use-point-batches";
@@ -89,17 +91,18 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   const needs = useMemo(() => pointNeeds(wanted), [wanted]);
   const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
   const next = nextPoint(waiting, frameIndex);
-  const openRuns = useMemo(() => (canMeasure ? waitingRuns(runs, kept.points, kept.unseenPoints, frameIndex) : []), [canMeasure, runs, kept, frameIndex]);
+  const between = useBetween(clip, kept, runs, frameIndex, onGo);
+  const openRuns = (canMeasure ? waitingRuns(runs, kept.points, kept.unseenPoints, frameIndex) : []).filter(between.stillWants);
   const [begun, setBegun] = useState<PointRun | null>(null);
   const run = (begun && openRuns.find((it) => isSameRun(it, begun))) ?? null;
   const isMarkingPlate = canMeasure && (taps?.isAsking ?? false);
   const openOf = (it: PointRun) => it.frames.filter((frame) => isOpen(findPoint(kept, frame, it.point)));
-  const dueHere = run ? (run.nextFrame === frameIndex ? run.point : null) : next?.frameIndex === frameIndex ? next.point : null;
+  const dueHere = between.due ? between.due : run ? (run.nextFrame === frameIndex ? run.point : null) : next?.frameIndex === frameIndex ? next.point : null;
   const askedPoint = !canMeasure || state.isPlaying || isMarkingPlate ? null : (state.chosenPoint ?? dueHere);
   const points = kept.points.filter((it) => it.frameIndex === frameIndex);
   const unseen = kept.unseenPoints.filter((it) => it.frameIndex === frameIndex);
   const marks = kept.marks.filter((it) => it.frameIndex === frameIndex);
-  const cross = state.cross ?? expectedSpot(kept.points, askedPoint, frameIndex, { x: picture.width / 2, y: picture.height / 2 });
+  const cross = state.cross ?? between.points.find((it) => it.point === askedPoint) ?? expectedSpot(kept.points, askedPoint, frameIndex, { x: picture.width / 2, y: picture.height / 2 });
 
   useFocusKept(stageRef, source !== null, `${frameIndex} ${gesture.kind} ${askedPoint} ${state.editedMark} ${marks.length} ${points.length} ${unseen.length}`);
 
@@ -153,7 +156,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     if (before && canMark) commit({ kind: "mark", id, before, after });
   };
   const obey = (command: ViewerCommand) => {
-    if (batches.obey(command)) return;
+    if (batches.obey(command) || between.obey(command)) return;
     if (command.kind === "step") dispatch(command);
     else if (command.kind === "go-end") dispatch({ kind: "show", frameIndex: command.end === "first" ? 0 : state.frameCount - 1 });
     else if (command.kind === "set-event") setEvent(command.event, frameIndex);
@@ -166,6 +169,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     else if (command.kind === "redo") redo(state);
     else {
       setBegun(null);
+      between.onStop();
       taps?.stop();
       dispatch({ kind: "cancel" });
     }
@@ -176,7 +180,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
       <div className="at-hand">
         <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onKeepMine={state.overtaken && keepMine} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
-          stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} marks={marks}
+          stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} between={between.points} marks={marks}
           askedPoint={askedPoint} cross={askedPoint || state.tool || isMarkingPlate ? cross : null} taps={isMarkingPlate ? taps : undefined} commit={commit} newMark={newMark}
         />
         <ul className="mark-words only-phone" aria-hidden="true">
@@ -210,6 +214,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
                 onGo(openOf(it)[0] ?? it.nextFrame);
               }}
             />
+            <BestFrame between={between} frameIndex={frameIndex} secondsAt={(at) => clockSecondsOf(clip, at, contactTickOf(kept.events))} />
             <SeveralPoints batches={batches} frameIndex={frameIndex} last={state.undo.at(-1)} />
             <PointsOnFrame
               points={points} unseen={unseen} justPlaced={lastPlaced} point={askedPoint}
