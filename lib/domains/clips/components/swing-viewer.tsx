@@ -92,7 +92,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
   const next = nextPoint(waiting, frameIndex);
   const between = useBetween(clip, kept, runs, frameIndex, onGo);
-  const openRuns = (canMeasure ? waitingRuns(runs, kept.points, kept.unseenPoints, frameIndex) : []).filter(between.stillWants);
+  const openRuns = useMemo(() => (canMeasure ? waitingRuns(between.openRuns, kept.points, kept.unseenPoints, frameIndex) : []), [canMeasure, between.openRuns, kept, frameIndex]);
   const [begun, setBegun] = useState<PointRun | null>(null);
   const run = (begun && openRuns.find((it) => isSameRun(it, begun))) ?? null;
   const isMarkingPlate = canMeasure && (taps?.isAsking ?? false);

@@ -20,20 +20,21 @@ export interface BetweenView {
   readonly on: (frameIndex: number) => readonly BetweenPoint[];
   /** Where a further placed frame helps most; null when nothing is wanted over a stretch, or all of it is placed. */
   readonly best: NextBestFrame | null;
-  /** Whether a run still has a hole that cannot be worked out. */
-  readonly stillWants: (run: PointRun) => boolean;
+  /** The runs that still have a hole that cannot be worked out. */
+  readonly openRuns: readonly PointRun[];
 }
 
-const NOTHING: BetweenView = { on: () => [], best: null, stillWants: () => true };
+
+const NOTHING: Omit<BetweenView, "openRuns"> = { on: () => [], best: null };
 
 type TimedClip = Pick<ClipView, "view" | "isMirrored" | "side" | "frameTimes" | "realSecondsPerFileSecond" | "timeBasis" | "widthPx" | "heightPx">;
 
 /** Works out the points between placed frames, and the next best frame for the runs that are wanted; nothing while contact or real time is not known. */
 export function betweenView(clip: TimedClip, points: readonly PointView[], unseen: readonly UnseenPointView[], events: readonly EventView[], runs: readonly PointRun[]): BetweenView {
   const zero = contactTickOf(events);
-  if (zero === null || clip.timeBasis === "unknown") return NOTHING;
+  if (zero === null || clip.timeBasis === "unknown") return { ...NOTHING, openRuns: runs };
   const tracks = tracksOf(clipOf(clip, points, zero), clip.side);
-  if (!tracks) return NOTHING;
+  if (!tracks) return { ...NOTHING, openRuns: runs };
   const torsoPx = torsoForNoisePx(tracks);
   const noisePx = pointNoise(STARTER_RULES.noise, torsoPx)("hip_f", false);
   const unseenOn = new Set(unseen.map(({ frameIndex, point }) => `${frameIndex} ${point}`));
@@ -42,7 +43,7 @@ export function betweenView(clip: TimedClip, points: readonly PointView[], unsee
   const clock = { seconds: tracks.seconds, periodSeconds: tracks.periodSeconds, contactSeconds: 0 };
   return {
     on: placesBetween(tracks, points, isUnseen),
-    stillWants: (run) => framesStillWanted([run], { placed, isUnseen }, clock).length > 0,
+    openRuns: runs.filter((run) => framesStillWanted([run], { placed, isUnseen }, clock).length > 0),
     best: nextBestFrame(runs, { placed, isUnseen }, { tracks, contactSeconds: 0, torsoPx, noisePx }),
   };
 }

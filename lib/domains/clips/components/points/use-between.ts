@@ -11,8 +11,8 @@ export interface Between {
   /** The points worked out on the frame shown. */
   readonly points: readonly BetweenPoint[];
   readonly best: NextBestFrame | null;
-  /** Whether a run still has a hole that cannot be worked out. */
-  readonly stillWants: (run: PointRun) => boolean;
+  /** The runs that still have a hole that cannot be worked out. */
+  readonly openRuns: readonly PointRun[];
   /** The point that is asked for on the frame shown, after going to the next best frame; null when all of it is placed. */
   readonly due: PointId | null;
   /** How many points wait on the frame in hand. */
@@ -46,7 +46,7 @@ export function useBetween(clip: ClipView, kept: Kept, runs: readonly PointRun[]
     onGo(best.frame);
   };
   return {
-    points: view.on(frameIndex), best, stillWants: view.stillWants, due: waiting[0] ?? null, left: waiting.length, onBest, onStop: () => setInHand(null),
+    points: view.on(frameIndex), best, openRuns: view.openRuns, due: waiting[0] ?? null, left: waiting.length, onBest, onStop: () => setInHand(null),
     obey: (command) => {
       if (command.kind !== "go-best") return false;
       onBest();
