@@ -24,6 +24,8 @@ const isComplete = (frames: readonly number[], placed: readonly number[]) => {
 const points = (placed: readonly number[]) => ({ placed: () => placed, isUnseen: () => false });
 const TORSO_PX = 150;
 const NOISE_PX = 1.8;
+/** A change of the mean by this many variances of a placed point is none. */
+const HARDLY = 0.02;
 
 describe("the frames that are still wanted", () => {
   it("leave no hole, and no fewer would do", () => {
@@ -61,7 +63,7 @@ describe("the next best frame", () => {
       if (!best) return expect(lowered).toEqual([]);
       expect(best.stillWanted).toBe(0);
       const most = Math.max(...lowered.map(({ by }) => by));
-      expect(lowered.find(({ frame }) => frame === best.frame)?.by).toBeGreaterThanOrEqual(most - 0.1 * Math.abs(most) - 1e-9);
+      expect(lowered.find(({ frame }) => frame === best.frame)?.by).toBeGreaterThanOrEqual(0.9 * most - HARDLY);
     }), { numRuns: 100 });
   });
   it("is null when every wanted point is placed", () => {
