@@ -1,8 +1,8 @@
 "use client";
 import { useEffect, useRef, useState, type FormEvent } from "react";
-import type { MarkShape, MarkView } from "../view";
+import type { MarkView } from "../view";
 import type { MarkTool } from "./gesture";
-import { markAngleDeg } from "./mark-strokes";
+import { nameOfMark } from "./mark-names";
 
 export interface MarkToolsProps {
   readonly marks: readonly MarkView[];
@@ -36,7 +36,7 @@ export function MarkTools(props: MarkToolsProps) {
       {marks.length === 0 && !canMark ? <p className="note">None yet.</p> : null}
       <ul className="rows">
         {marks.map((it, i) => {
-          const name = nameOf(it.shape, i);
+          const name = nameOfMark(it.shape, i);
           const isEdited = it.id === editedMark;
           return (
             <li key={it.id} data-listed-mark={it.shape.kind}>
@@ -69,14 +69,6 @@ export function MarkTools(props: MarkToolsProps) {
       {tool && !isWriting ? <p className="note" role="status">{hints[tool]}</p> : null}
     </section>
   );
-}
-
-const shapeNames = { line: "Line", angle: "Angle", pen: "Pen", ring: "Ring" } as const;
-
-function nameOf(shape: MarkShape, index: number): string {
-  if (shape.kind === "words") return `Words, “${shape.text}”`;
-  const name = `${shapeNames[shape.kind]} ${index + 1}`;
-  return shape.kind === "angle" ? `${name}, ${Math.round(markAngleDeg(shape))} degrees` : name;
 }
 
 interface WordsFormProps {

@@ -6,6 +6,8 @@ import { EventGuesses, guessInTurn, openGuesses, type EventGuess } from "./event
 import { EventKeys } from "./event-keys";
 import { eventAtFrame, findEvent, findPoint, keptOf, overPresent, type Change } from "./kept";
 import { MarkTools } from "./mark-tools";
+import { markedFrames } from "./marked-frames";
+import { MarksElsewhere } from "./marks-elsewhere";
 import { nextStep } from "./next-step";
 import { PointPanel } from "./point-panel";
 import { isSameRun, PointRuns } from "./point-runs";
@@ -103,6 +105,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   const unseen = kept.unseenPoints.filter((it) => it.frameIndex === frameIndex);
   const marks = kept.marks.filter((it) => it.frameIndex === frameIndex);
   const cross = state.cross ?? between.points.find((it) => it.point === askedPoint) ?? expectedSpot(kept.points, askedPoint, frameIndex, { x: picture.width / 2, y: picture.height / 2 });
+  const elsewhere = useMemo(() => markedFrames(clip, kept.events, kept.marks, frameIndex), [clip, kept.events, kept.marks, frameIndex]);
 
   useFocusKept(stageRef, source !== null, `${frameIndex} ${gesture.kind} ${askedPoint} ${state.editedMark} ${marks.length} ${points.length} ${unseen.length}`);
 
@@ -235,6 +238,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
             dispatch({ kind: "edit-mark", id: null });
           }}
         />
+        <MarksElsewhere frames={elsewhere} onGo={onGo} />
         {readings?.(onGo)}
       </aside>
     </div>
