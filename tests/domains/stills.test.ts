@@ -99,7 +99,7 @@ describe("a cut still", () => {
     const ask = (frameIndex: string, window = "369-0-543-720", headers: Record<string, string> = {}) =>
       showCut.as(story.coach, new Request("http://cage.test/x", { headers }), { clipId: clip.clipId, window, frameIndex });
     const answer = await ask("40");
-    expect([answer.status, answer.headers.get("content-type"), answer.headers.get("cache-control")]).toEqual([200, "image/jpeg", "private, max-age=900, stale-while-revalidate=86400"]);
+    expect([answer.status, answer.headers.get("content-type"), answer.headers.get("cache-control")]).toEqual([200, "image/jpeg", "private, max-age=900"]);
     expect((await ask("40", undefined, { "if-none-match": answer.headers.get("etag") ?? "" })).status).toBe(304);
     expect(await database().mediaRead.count({ where: { clipId: clip.clipId } })).toBe(1);
     for (const [frame, window] of [["41", "369-0-543-720"], ["40", "0-0-10-10"], ["40", "../../original"], ["x", "369-0-543-720"]] as const) expect((await ask(frame, window)).status).toBe(404);

@@ -8,11 +8,8 @@ import { findClipSubject } from "../scope";
 import { noteRead } from "../watching/commands";
 import { cutForm } from "./schema";
 
-/**
- * How long a browser may show a still without asking: the quarter hour for which a look is noted once. For a day after it, it may show
- * what it has while it asks anew; when it is refused then, its copy is gone.
- */
-const KEPT_FOR = "max-age=900, stale-while-revalidate=86400";
+/** How long a browser may show a still without asking: the quarter hour for which a look is noted once. */
+const KEPT_FOR = "max-age=900";
 
 /** A still as the worker cut it; one that is not cut yet is not there. Its address changes with window and frame, so its bytes never do. */
 export const showCut = defineRoute({
