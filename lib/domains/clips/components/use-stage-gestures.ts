@@ -31,6 +31,8 @@ export interface StageGestureOptions {
 /** How near a press must be to a point or a handle, in screen pixels. */
 const reachPx = { mouse: 14, other: 24 };
 const leastDrawnPx = 8;
+/** A finger that goes no further than this has tapped. */
+const tapPx = { mouse: 1, other: 6 };
 
 interface Pinch {
   readonly look: Look;
@@ -94,14 +96,19 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
     dispatch({ kind: "look", look: zoomAbout(pushed, Math.hypot(a.x - b.x, a.y - b.y) / Math.max(1, pinch.distance), about, picture, box) });
   };
 
-  const end = (spot: Spot): void => {
+  const end = (spot: Spot, isFinger: boolean): void => {
     const done = viewerReducer(state, { kind: "move", to: inPicture(spot) }).gesture;
     if (done.kind === "write") return;
     if (done.kind === "point") {
       const before = findPoint(state.kept, state.frameIndex, done.point);
       const at = insidePicture(done.at, picture);
       const far = before && before !== "unseen" ? Math.hypot(at.x - before.x, at.y - before.y) * placement.scale : Infinity;
-      if (far < 1) return dispatch({ kind: "choose-point", point: done.point });
+      if (far < (isFinger ? tapPx.other : tapPx.mouse)) {
+        // A finger covers several points at once: while one is asked for, a tap says where that one is.
+        if (!isFinger || !askedPoint) return dispatch({ kind: "choose-point", point: done.point });
+        dispatch({ kind: "cancel" });
+        return dispatch({ kind: "cross", at: inPicture(spot) });
+      }
       commit({ kind: "point", frameIndex: state.frameIndex, point: done.point, before, after: { frameIndex: state.frameIndex, point: done.point, ...at, source: "coach" } });
     } else if (done.kind === "draw") {
       const shape = drawnShape(done);
@@ -141,7 +148,7 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
     },
     onPointerUp(event) {
       if (!pointersRef.current.delete(event.pointerId)) return;
-      if (!pinchRef.current) return end(screenSpot(event));
+      if (!pinchRef.current) return end(screenSpot(event), event.pointerType !== "mouse");
       if (pointersRef.current.size > 0) return;
       pinchRef.current = null;
       dispatch({ kind: "end" });
