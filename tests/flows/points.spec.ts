@@ -59,7 +59,7 @@ test("by keyboard the points of the frame before are copied, front and back exch
   expect([await spotOf("kn_f"), await spotOf("kn_b")]).toEqual([front, back]);
   await keyboard.press("Control+z");
   await expect(onFrame(page)).toHaveText(/^0 points placed/);
-  await page.waitForLoadState("networkidle");
+  await expect(page.locator(".bench")).toHaveAttribute("data-unsent", "0");
   await page.reload();
   await opened(page);
   await page.locator(".bench .frame").first().focus();

@@ -37,7 +37,7 @@ export function StepRow(props: StepRowProps) {
       <button type="button" className="btn" disabled={props.zoom >= 8} onClick={props.onCloser}>Closer</button>
       <button type="button" className="btn" disabled={props.zoom <= 1} onClick={props.onWhole}>Whole picture</button>
       <button type="button" className="btn" disabled={!props.canUndo} aria-keyshortcuts="Control+Z" onClick={props.onUndo}>Undo</button>
-      <button type="button" className="btn" disabled={!props.canRedo} aria-keyshortcuts="Control+Shift+Z" onClick={props.onRedo}>Redo</button>
+      <button type="button" className="btn redo" disabled={!props.canRedo} aria-keyshortcuts="Control+Shift+Z" onClick={props.onRedo}>Redo</button>
     </div>
   );
 }

@@ -179,7 +179,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   };
 
   return (
-    <div className="bench" style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, isAiming: isMarkingPlate, isBusy: run !== null, placeHere: isMarkingPlate ? () => taps?.take(cross, frameIndex) : askedPoint ? placeHere : null }, event)}>
+    <div className="bench" data-unsent={state.pending} style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, isAiming: isMarkingPlate, isBusy: run !== null, placeHere: isMarkingPlate ? () => taps?.take(cross, frameIndex) : askedPoint ? placeHere : null }, event)}>
       <div className="at-hand">
         <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onKeepMine={state.overtaken && keepMine} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
