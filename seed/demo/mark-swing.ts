@@ -1,10 +1,9 @@
 import type { Id } from "@/lib/core/ids";
 import { seededRandom } from "@/lib/core/random";
-import { swingChanged } from "@/lib/domains/clips/events";
-import { stillsChanged } from "@/lib/domains/clips/stills/events";
+import { tellChanged } from "@/lib/domains/clips/commands";
 import { timesOf } from "@/lib/domains/clips/scope";
+import { now } from "@/lib/platform/clock";
 import { inTransaction } from "@/lib/platform/database";
-import { tell } from "@/lib/platform/queue";
 import type { SwingTruth } from "../media/truth";
 import type { DemoFilm } from "./films";
 
@@ -61,7 +60,6 @@ export async function markSwing({ academyId, clipId, swingId, coachId }: Where, 
     }));
     await tx.swingEvent.createMany({ data: events });
     await tx.clipPoint.createMany({ data: inside });
-    await tell(tx, swingChanged, { swingId }, { key: `readings ${swingId}` });
-    await tell(tx, stillsChanged, { swingId }, { key: `stills ${swingId}` });
+    await tellChanged(tx, { swingId }, now());
   });
 }

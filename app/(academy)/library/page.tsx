@@ -1,6 +1,6 @@
 import Link from "next/link";
-import { isPerson } from "@/lib/access/actor";
 import { currentActor } from "@/lib/access/current-actor";
+import { listModels } from "@/lib/domains/clips/models/queries";
 import { SearchResults, FaultList, SetupDrills } from "@/lib/domains/library/components/result-lists";
 import { SearchBox } from "@/lib/domains/library/components/search-box";
 import { countOf } from "@/lib/domains/library/components/words";
@@ -11,7 +11,7 @@ import { Leaf, Opening } from "@/lib/ui/leaf";
 export const metadata = { title: "Library" };
 
 export default async function LibraryPage({ searchParams }: { searchParams: Promise<{ text?: string | string[] }> }) {
-  const actor = await currentActor();
+  const mayKeepModels = await listModels.operation.permits(await currentActor(), {});
   const { text: given } = await searchParams;
   const text = (Array.isArray(given) ? given[0] : given)?.trim().slice(0, 200) ?? "";
   const index = await getLibraryIndex({});
@@ -29,7 +29,7 @@ export default async function LibraryPage({ searchParams }: { searchParams: Prom
             <Link className="btn plain" href="/library/editions">
               Editions
             </Link>
-            {isPerson(actor) && actor.role === "head-coach" ? (
+            {mayKeepModels ? (
               <Link className="btn plain" href="/library/models">
                 Model swings
               </Link>

@@ -236,7 +236,7 @@ export async function placePoint(tx: Transaction, actor: Person, clip: Worked, i
   insideClip(clip, frameIndex);
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { widthPx: true, heightPx: true } });
   if (!(x >= 0 && x <= file.widthPx && y >= 0 && y <= file.heightPx)) throw new InvalidError("This place lies outside the picture.");
-  await refuseOvertakenPoint(tx, actor, clip, input);
+  await refuseOvertakenPoints(tx, actor, clip, frameIndex, [input]);
   const key = { academyId: clip.academyId, clipId: clip.id, frameIndex, point, source: "placed" };
   const said = { xPx: x, yPx: y, setById: actor.userId, setAt: now() };
   await tx.clipPoint.upsert({ where: { academyId_clipId_frameIndex_point_source: key }, create: { ...key, ...said }, update: said });
@@ -247,7 +247,7 @@ export async function placePoint(tx: Transaction, actor: Person, clip: Worked, i
 /** Takes back what a coach said of a point on a frame, its place or that it cannot be seen. */
 export async function removePoint(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof pointForm>): Promise<void> {
   const { frameIndex, point } = input;
-  await refuseOvertakenPoint(tx, actor, clip, input);
+  await refuseOvertakenPoints(tx, actor, clip, frameIndex, [input]);
   const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
   await tx.clipPoint.deleteMany({ where: { ...where, source: "placed" } });
   await tx.unseenPoint.deleteMany({ where });
@@ -257,7 +257,7 @@ export async function removePoint(tx: Transaction, actor: Person, clip: Worked, 
 export async function markPointUnseen(tx: Transaction, actor: Person, clip: Worked, input: z.infer<typeof pointForm>): Promise<void> {
   const { frameIndex, point } = input;
   insideClip(clip, frameIndex);
-  await refuseOvertakenPoint(tx, actor, clip, input);
+  await refuseOvertakenPoints(tx, actor, clip, frameIndex, [input]);
   const key = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
   await tx.clipPoint.deleteMany({ where: { ...key, source: "placed" } });
   const said = { setById: actor.userId, setAt: now() };
@@ -277,16 +277,26 @@ async function refuseOvertakenEvent(tx: Transaction, actor: Person, clip: Worked
   throw new OvertakenError(await saidMeanwhile(tx, actor, row, row ? "set it on another frame" : "cleared"));
 }
 
-/** @throws OvertakenError when what is said of the point is no longer what the sender saw */
-export async function refuseOvertakenPoint(tx: Transaction, actor: Person, clip: Worked, { frameIndex, point, was }: z.infer<typeof pointForm>): Promise<void> {
-  if (was === undefined) return;
+/** Whoever changes points of a clip waits for whoever changes some now. */
+export async function holdPoints(tx: Transaction, clip: Worked): Promise<void> {
   await tx.$queryRaw`SELECT 1 FROM "Clip" WHERE "id" = ${clip.id}::uuid FOR NO KEY UPDATE`;
-  const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point };
-  const placed = await tx.clipPoint.findFirst({ where: { ...where, source: "placed" } });
-  const unseen = placed ? null : await tx.unseenPoint.findFirst({ where });
-  const isSame = was === null ? !placed && !unseen : was === "unseen" ? unseen !== null : placed?.xPx === was.x && placed.yPx === was.y;
-  if (isSame) return;
-  throw new OvertakenError(await saidMeanwhile(tx, actor, placed ?? unseen, placed ? "placed it" : unseen ? "said that it cannot be seen" : "taken away"));
+}
+
+/** @throws OvertakenError when what is said of one of the points on the frame is no longer what the sender saw */
+export async function refuseOvertakenPoints(tx: Transaction, actor: Person, clip: Worked, frameIndex: number, points: readonly Pick<z.infer<typeof pointForm>, "point" | "was">[]): Promise<void> {
+  const said = points.filter(({ was }) => was !== undefined);
+  if (said.length === 0) return;
+  await holdPoints(tx, clip);
+  const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point: { in: said.map(({ point }) => point) } };
+  const placedNow = await tx.clipPoint.findMany({ where: { ...where, source: "placed" } });
+  const unseenNow = await tx.unseenPoint.findMany({ where });
+  for (const { point, was } of said) {
+    const placed = placedNow.find((row) => row.point === point);
+    const unseen = placed ? undefined : unseenNow.find((row) => row.point === point);
+    const isSame = was == null ? !placed && !unseen : was === "unseen" ? unseen !== undefined : placed?.xPx === was.x && placed.yPx === was.y;
+    if (isSame) continue;
+    throw new OvertakenError(await saidMeanwhile(tx, actor, placed ?? unseen ?? null, placed ? "placed it" : unseen ? "said that it cannot be seen" : "taken away"));
+  }
 }
 
 /** Who changed it since the sender looked, and when: "Ana Reed placed it at 3:12 PM." Nobody is known of what was taken away. */

@@ -1,5 +1,5 @@
 import { medianIntervalSeconds, type FrameTimes, type TimeBasis } from "@/lib/core/frame-times";
-import type { FramePoints, SwingEvent } from "@/lib/measure/clip-input";
+import type { ClipInput, FramePoints, SwingEvent } from "@/lib/measure/clip-input";
 import { lineOfClip, type ClipLine } from "@/lib/measure/camera/line-of-clip";
 import { eventIds, pointIds, type EventId, type EventView, type PointId, type ClipView, type PointView, type UnseenPointView } from "./view";
 
@@ -350,20 +350,32 @@ export function nextPoint(waiting: readonly NextPoint[], frameIndex: number): Ne
   return waiting.find((it) => it.frameIndex === frameIndex) ?? waiting[0] ?? null;
 }
 
+/** Points by frame as measuring takes them. */
+export function framePoints(points: readonly PointView[]): Record<number, FramePoints> {
+  const byFrame: Record<number, Partial<Record<PointId, FramePoints[PointId]>>> = {};
+  for (const { frameIndex, point, x, y, source } of points) (byFrame[frameIndex] ??= {})[point] = { x, y, source: source === "coach" ? "placed" : "suggested" };
+  return byFrame;
+}
+
+/** A clip as measuring takes it where nothing depends on the camera. @param zero tick of contact; null = real time from contact is not known */
+export function plainClipInput(clip: ClipTiming & Pick<ClipView, "view" | "isMirrored" | "widthPx" | "heightPx">, points: readonly PointView[], zero: number | null): ClipInput {
+  return {
+    view: clip.view, mirrored: clip.isMirrored, widthPx: clip.widthPx, heightPx: clip.heightPx, points: framePoints(points),
+    secondsFromContact: zero === null ? null : clip.frameTimes.ticks.map((tick) => realSecondsBetween(clip, zero, tick)),
+    cameraOffDeg: null, cameraMoved: false, cameraZoomed: false, stabilised: false, captureFps: null,
+  };
+}
+
 /** Where a clip's camera stood: from the corners of home plate, when they are marked, and from the body at the stance. */
 export function cameraLineOf(clip: ClipView, corners: readonly Spot[] | null): ClipLine {
   const zero = clip.timeBasis === "unknown" ? null : contactTickOf(clip.events);
-  const points: Record<number, FramePoints> = {};
-  for (const { frameIndex, point, x, y, source } of clip.points) points[frameIndex] = { ...points[frameIndex], [point]: { x, y, source: source === "coach" ? "placed" : "suggested" } };
   const events: Partial<Record<EventId, SwingEvent>> = {};
   for (const event of clip.events) {
     const seconds = eventSecondsOf(clip, event, zero);
     if (zero !== null && seconds !== null) events[event.event] = { seconds, sdSeconds: 0, source: "placed" };
   }
-  const secondsFromContact = zero === null ? null : clip.frameTimes.ticks.map((tick) => realSecondsBetween(clip, zero, tick));
-  const camera = { cameraOffDeg: null, cameraMoved: false, cameraZoomed: false, stabilised: false, captureFps: null };
   return lineOfClip(
-    { view: clip.view, mirrored: clip.isMirrored, secondsFromContact, ...camera, widthPx: clip.widthPx, heightPx: clip.heightPx, points },
+    plainClipInput(clip, clip.points, zero),
     { side: clip.side, swingKind: null, task: null, ageYears: null, events },
     corners && corners.map(({ x, y }) => [x, y] as const),
   );

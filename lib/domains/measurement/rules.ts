@@ -1,12 +1,12 @@
 import { medianIntervalSeconds } from "@/lib/core/frame-times";
 import type { Id } from "@/lib/core/ids";
-import { realSecondsBetween, type WantedCheckpoint } from "@/lib/domains/clips/rules";
+import { plainClipInput, realSecondsBetween, type WantedCheckpoint } from "@/lib/domains/clips/rules";
 import type { CameraFacts, SwingPage } from "@/lib/domains/clips/schema";
 import { pointIds, type CameraView, type ClipView, type EventView, type PointId } from "@/lib/domains/clips/view";
 import type { CheckpointRecord } from "@/lib/domains/library/schema";
 import type { LibraryForMeasuring } from "@/lib/domains/library/view";
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
-import type { ClipInput, FramePoints, SwingEvent, SwingInput } from "@/lib/measure/clip-input";
+import type { ClipInput, SwingEvent, SwingInput } from "@/lib/measure/clip-input";
 import { markedEventSdSeconds } from "@/lib/measure/event-times";
 import { findFormula } from "@/lib/measure/formula-registry";
 import { readClip } from "@/lib/measure/read-clip";
@@ -35,23 +35,13 @@ function realPeriod(clip: ClipView): number {
 /** A clip as readings need it: real seconds from contact, points by frame in pixels of the upright picture. */
 export function clipInput(clip: ClipView, camera: CameraFacts): ClipInput {
   const zero = contactTick(clip);
-  const points: Record<number, FramePoints> = {};
-  for (const { frameIndex, point, x, y, source } of clip.points) {
-    points[frameIndex] = { ...points[frameIndex], [point]: { x, y, source: source === "coach" ? "placed" : "suggested" } };
-  }
   return {
-    view: clip.view,
-    mirrored: clip.isMirrored,
-    secondsFromContact: zero === null ? null : clip.frameTimes.ticks.map((tick) => realSecondsBetween(clip, zero, tick)),
-    captureFps: null,
+    ...plainClipInput(clip, clip.points, zero),
     cameraOffDeg: camera.cameraOffDeg,
     cameraOffSdDeg: camera.cameraOffSdDeg,
     cameraMoved: camera.hasCameraMoved,
     cameraZoomed: camera.hasCameraZoomed,
     stabilised: camera.isStabilised,
-    widthPx: clip.widthPx,
-    heightPx: clip.heightPx,
-    points,
   };
 }
 

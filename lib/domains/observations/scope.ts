@@ -38,7 +38,8 @@ export async function readLibraryForRanking(db: Database, academyId: Id): Promis
 /** More swings of one side than anybody compares. */
 const MOST_SWINGS = 60;
 
-const swingSelect = {
+/** What is needed of a swing to compare it, and its clips. */
+export const swingSelect = {
   id: true, playerId: true, side: true, swingKind: true, task: true, effort: true, pitchHeight: true, pitchSide: true, pitchSpeed: true, batClass: true, filmedOn: true,
   clips: { select: { id: true, view: true }, orderBy: [{ createdAt: "asc" }, { id: "asc" }] },
 } satisfies Prisma.SwingSelect;

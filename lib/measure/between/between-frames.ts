@@ -26,29 +26,32 @@ export interface FrameClock {
   readonly contactSeconds: number;
 }
 
+/** Whether nothing between two frames is too far from them to be worked out: the hole is small, and contact does not lie in it. */
+export function isOneCurve(from: number | undefined, to: number | undefined, { seconds, periodSeconds, contactSeconds }: FrameClock): boolean {
+  if (from === undefined || to === undefined) return false;
+  const [start, end] = [seconds[from] ?? NaN, seconds[to] ?? NaN];
+  const slack = AT_CONTACT * periodSeconds;
+  const isAcross = start < contactSeconds - slack && end > contactSeconds + slack;
+  return !isAcross && end - start <= (LARGEST_GAP + EPSILON) * periodSeconds;
+}
+
 /**
  * The frames of a point that lie between placed ones: in holes of at most three intervals, never across contact, from the
  * nearest two placed frames on either side that no larger hole cuts off.
  * Source: conventions `time.unevenTimes` (gaps, contact); the curve: spline-weights.ts.
  * @param placed frames on which the point is placed, in order
  */
-export function betweenFrames(placed: readonly number[], { seconds, periodSeconds, contactSeconds }: FrameClock): readonly BetweenFrame[] {
-  const timeOf = (frame: number) => seconds[frame] ?? NaN;
-  const slack = AT_CONTACT * periodSeconds;
-  const isOneCurve = (from: number | undefined, to: number | undefined): boolean => {
-    if (from === undefined || to === undefined) return false;
-    const isAcross = timeOf(from) < contactSeconds - slack && timeOf(to) > contactSeconds + slack;
-    return !isAcross && timeOf(to) - timeOf(from) <= (LARGEST_GAP + EPSILON) * periodSeconds;
-  };
+export function betweenFrames(placed: readonly number[], clock: FrameClock): readonly BetweenFrame[] {
+  const timeOf = (frame: number) => clock.seconds[frame] ?? NaN;
   // A frame at contact is the last of the curve before it and the first of the one after it.
-  const isEnd = (frame: number) => Math.abs(timeOf(frame) - contactSeconds) <= slack;
+  const isEnd = (frame: number) => Math.abs(timeOf(frame) - clock.contactSeconds) <= AT_CONTACT * clock.periodSeconds;
   const found: BetweenFrame[] = [];
   for (let i = 0; i + 1 < placed.length; i++) {
     const [from, to] = [placed[i] ?? 0, placed[i + 1] ?? 0];
-    if (to - from < 2 || !isOneCurve(from, to)) continue;
+    if (to - from < 2 || !isOneCurve(from, to, clock)) continue;
     const [before, after] = [placed[i - 1], placed[i + 2]];
-    const hasBefore = isOneCurve(before, from) && !isEnd(from);
-    const hasAfter = isOneCurve(to, after) && !isEnd(to);
+    const hasBefore = isOneCurve(before, from, clock) && !isEnd(from);
+    const hasAfter = isOneCurve(to, after, clock) && !isEnd(to);
     const knots = [...(hasBefore ? [before ?? 0] : []), from, to, ...(hasAfter ? [after ?? 0] : [])];
     const left = hasBefore ? 1 : 0;
     const times = knots.map(timeOf);

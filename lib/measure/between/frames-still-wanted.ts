@@ -1,6 +1,5 @@
-import type { FrameClock } from "@/lib/measure/between/between-frames";
+import { isOneCurve, type FrameClock } from "@/lib/measure/between/between-frames";
 import type { PointId } from "@/lib/measure/points";
-import { LARGEST_GAP } from "@/lib/measure/signals/pieces";
 
 /** A point that is wanted on every frame of a stretch, placed or worked out between placed frames. */
 export interface WantedStretch {
@@ -24,26 +23,18 @@ export interface WantedFrame {
   readonly points: readonly PointId[];
 }
 
-const EPSILON = 1e-6;
-
 /**
  * The fewest further frames with which no stretch has a hole that cannot be worked out: in order of time, each as late as the largest
  * hole allows, with every point that is wanted there. Never relies on a frame across contact.
  */
-export function framesStillWanted(stretches: readonly WantedStretch[], points: PlacedPoints, { seconds, periodSeconds, contactSeconds }: FrameClock): readonly WantedFrame[] {
+export function framesStillWanted(stretches: readonly WantedStretch[], points: PlacedPoints, clock: FrameClock): readonly WantedFrame[] {
   const wanted = new Map<PointId, Set<number>>();
   for (const { point, frames } of stretches) {
     const own = wanted.get(point) ?? new Set<number>();
     wanted.set(point, own);
     for (const frame of frames) own.add(frame);
   }
-  const timeOf = (frame: number) => seconds[frame] ?? NaN;
-  const slack = periodSeconds / 10;
-  const isJoined = (from: number | undefined, to: number | undefined) => {
-    if (from === undefined || to === undefined) return false;
-    const isAcross = timeOf(from) < contactSeconds - slack && timeOf(to) > contactSeconds + slack;
-    return !isAcross && timeOf(to) - timeOf(from) <= (LARGEST_GAP + EPSILON) * periodSeconds;
-  };
+  const isJoined = (from: number | undefined, to: number | undefined) => isOneCurve(from, to, clock);
   const rows = [...wanted].map(([point, own]) => ({ point, own, order: [...own].sort((a, b) => a - b), placed: new Set(points.placed(point)), known: [...points.placed(point)], last: undefined as number | undefined }));
   const frames = [...new Set(rows.flatMap(({ order }) => order))].sort((a, b) => a - b);
   const plan: WantedFrame[] = [];

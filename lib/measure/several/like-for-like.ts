@@ -94,6 +94,16 @@ export function besideWords({ fact, theirs, ours }: Unlikeness): string {
   return capital(fact === "playerId" ? theirs : `${theirs}, the first one ${ours}`);
 }
 
-function capital(text: string): string {
+/** What is said of every swing, and what only where it is out of the ordinary. */
+const ORDINARY: Partial<Record<TakenFact, string>> = { swingKind: "power", batClass: "usual", pitchHeight: "unknown", pitchSide: "unknown" };
+
+/** How a swing was taken: "off a tee, at a belt-high ball, at a ball down the middle". A fact that is not given is not said. */
+export function takenWords(swing: Partial<SwingTaken>): string {
+  const facts: readonly TakenFact[] = ["swingKind", "task", "pitchHeight", "pitchSide", "batClass"];
+  return facts.filter((fact) => fact in swing && swing[fact] !== ORDINARY[fact]).map((fact) => factWords(fact, swing[fact])).join(", ");
+}
+
+/** First letter large, the rest as it is. */
+export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,5 +1,5 @@
 import { LEVELS, type Level } from "@/lib/core/age";
-import { factWords } from "./like-for-like";
+import { capital, factWords } from "./like-for-like";
 
 /** For whom a model swing is looked for, and how the swing beside it was taken. A fact that is null does not count. */
 export interface ModelWanted {
@@ -142,8 +142,4 @@ export function levelWords(level: Level): string {
 export function metres(heightM: number): string {
   const inches = Math.round(heightM / 0.0254);
   return `${heightM.toFixed(2)} m (${Math.floor(inches / 12)}′${inches % 12}″)`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

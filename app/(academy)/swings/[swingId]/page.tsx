@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
-import { isPerson } from "@/lib/access/actor";
 import { currentActor } from "@/lib/access/current-actor";
+import { getModelDraft } from "@/lib/domains/clips/models/queries";
 import { SwingBench } from "@/lib/domains/measurement/components/swing-bench";
 import { sheetAddress, sheetAddressOf } from "@/lib/domains/observations/components/sheet/addresses";
 import { BackToSheet } from "@/lib/domains/observations/components/sheet/back-to-sheet";
@@ -18,7 +18,8 @@ interface SwingViewPageProps {
 
 export default async function SwingViewPage({ params, searchParams }: SwingViewPageProps) {
   const [{ swingId }, { clip: asked, frame, sheet, back }] = await Promise.all([params, searchParams]);
-  const [measured, comparable, actor] = await Promise.all([getSwingReadings({ swingId }), listComparableReadings({ swingId }), currentActor()]);
+  const [measured, comparable] = await Promise.all([getSwingReadings({ swingId }), listComparableReadings({ swingId })]);
+  const mayKeepModel = await getModelDraft.operation.permits(await currentActor(), { swingId });
   const { swing } = measured;
   const own = swing.clips.find(({ clip }) => clip.id === asked) ?? swing.clips[0];
   const cameFrom = sheetAddressOf(sheet, back);
@@ -52,7 +53,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
         <Link className="btn" href={`/players/${swing.playerId}/clips/new?swing=${swingId}`}>
           Another camera
         </Link>
-        {isPerson(actor) && actor.role === "head-coach" ? (
+        {mayKeepModel ? (
           <Link className="btn" href={`/swings/${swingId}/model`}>
             Keep as a model
           </Link>

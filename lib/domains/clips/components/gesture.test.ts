@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { MarkShape } from "../view";
-import { drawnShape, drawnTo, isTooSmall, markHandles, moveHandle, nextStep, type Drawing } from "./gesture";
+import { drawnShape, drawnTo, isTooSmall, markHandles, moveHandle, nextDrawing, type Drawing } from "./gesture";
 
 const picture = { width: 1280, height: 720 };
 const spot = fc.record({ x: fc.integer({ min: 0, max: 1280 }), y: fc.integer({ min: 0, max: 720 }) });
@@ -43,10 +43,10 @@ test("a tap draws nothing and empty words are nothing", () => {
 test("an angle is drawn in two steps: its first arm is a line, its second makes it an angle", () => {
   const arm: Drawing = { tool: "angle", from: { x: 10, y: 10 }, to: { x: 50, y: 10 } };
   expect(drawnShape(arm).kind).toBe("line");
-  const second = nextStep(arm);
+  const second = nextDrawing(arm);
   expect(second && drawnShape(drawnTo(second, { x: 50, y: 60 }))).toEqual({ v: 1, kind: "angle", x1: 10, y1: 10, x2: 50, y2: 10, x3: 50, y3: 60 });
-  expect(second && nextStep(second)).toBeNull();
-  expect(nextStep({ ...arm, tool: "line" })).toBeNull();
+  expect(second && nextDrawing(second)).toBeNull();
+  expect(nextDrawing({ ...arm, tool: "line" })).toBeNull();
 });
 test("an angle without a second arm is too small to have been meant", () => {
   expect(isTooSmall({ v: 1, kind: "angle", x1: 10, y1: 10, x2: 90, y2: 10, x3: 91, y3: 10 }, 6)).toBe(true);

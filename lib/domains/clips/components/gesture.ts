@@ -60,7 +60,7 @@ export function isTooSmall(shape: MarkShape, leastPx: number): boolean {
 }
 
 /** The next step of a drawing when the hand lets go: the second arm of an angle that has none; null = it is done. */
-export function nextStep(drawing: Drawing): Drawing | null {
+export function nextDrawing(drawing: Drawing): Drawing | null {
   return drawing.tool === "angle" && !drawing.corner ? { ...drawing, corner: drawing.to } : null;
 }
 

@@ -2,6 +2,7 @@
 import { useRef, type KeyboardEvent, type PointerEvent } from "react";
 import { insidePicture, type NextPoint, type Size, type Spot } from "../rules";
 import type { PointId } from "../view";
+import { arrows } from "./arrow-keys";
 import type { FrameSource } from "./frame-source-type";
 import { Loupe } from "./loupe";
 import { eventNames, pointNames } from "./words";
@@ -28,7 +29,6 @@ export interface PointPanelProps {
 }
 
 const loupeScale = 5;
-const arrows: Readonly<Record<string, Spot>> = { ArrowLeft: { x: -1, y: 0 }, ArrowRight: { x: 1, y: 0 }, ArrowUp: { x: 0, y: -1 }, ArrowDown: { x: 0, y: 1 } };
 
 /** Asks for the next point in words and shows it under the glass; one line when nothing waits. */
 export function PointPanel(props: PointPanelProps) {

@@ -1,5 +1,5 @@
 "use client";
-import { useId } from "react";
+import { PlayRates } from "./play-rates";
 
 export interface StepRowProps {
   readonly isPlaying: boolean;
@@ -16,23 +16,13 @@ export interface StepRowProps {
   readonly onRedo: () => void;
 }
 
-const rates: readonly (readonly [number, string])[] = [[1, "Real"], [1 / 2, "Half"], [1 / 4, "Quarter"], [1 / 8, "Eighth"]];
-
 /** Stepping, playing, coming closer and taking back. */
 export function StepRow(props: StepRowProps) {
-  const name = useId();
   return (
     <div className="step">
       <button type="button" className="btn stride" aria-keyshortcuts="ArrowLeft" onClick={() => props.onStep(-1)}>‹ One frame back</button>
       <button type="button" className="btn stride" aria-keyshortcuts="ArrowRight" onClick={() => props.onStep(1)}>One frame on ›</button>
-      <fieldset className="pick">
-        <legend className="hush">Play at</legend>
-        {rates.map(([rate, words]) => (
-          <label key={rate}>
-            <input type="radio" name={name} checked={props.rate === rate} onChange={() => props.onRate(rate)} /> {words}
-          </label>
-        ))}
-      </fieldset>
+      <PlayRates rate={props.rate} onRate={props.onRate} />
       <button type="button" className="btn main" aria-keyshortcuts="Space" onClick={() => props.onPlay(!props.isPlaying)}>{props.isPlaying ? "Hold" : "Play"}</button>
       <button type="button" className="btn" disabled={props.zoom >= 8} onClick={props.onCloser}>Closer</button>
       <button type="button" className="btn" disabled={props.zoom <= 1} onClick={props.onWhole}>Whole picture</button>

@@ -1,9 +1,10 @@
 "use client";
-import { memo, useMemo, useRef, useState, type PointerEvent } from "react";
+import { memo, useMemo, useRef } from "react";
 import { clockSecondsOf, contactTickOf, eventKeys, eventSecondsOf, nearestFrame, sayClock, tickAtClockSeconds } from "../rules";
 import type { ClipView, EventView } from "../view";
 import type { EventGuess } from "./event-guesses";
 import { useBox } from "./use-box";
+import { useTape, type TapePlace } from "./use-tape";
 import { eventNames } from "./words";
 
 export interface SwingClockProps {
@@ -15,7 +16,6 @@ export interface SwingClockProps {
   readonly onShow: (frameIndex: number) => void;
 }
 
-const leastPxPerSecond = 480;
 const tall = 84;
 const tapeTop = 48;
 const tapeFoot = 80;
@@ -26,32 +26,17 @@ const snapPx = 16;
 export function SwingClock({ clip, events, guesses = [], frameIndex, onShow }: SwingClockProps) {
   const hostRef = useRef<HTMLDivElement>(null);
   const width = useBox(hostRef)?.width ?? 1000;
-  const [frozenStart, setFrozenStart] = useState<number | null>(null);
   const zero = contactTickOf(events);
   const last = clip.frameTimes.ticks.length - 1;
   const first = clockSecondsOf(clip, 0, zero);
   const end = clockSecondsOf(clip, last, zero);
   const now = clockSecondsOf(clip, frameIndex, zero);
-  const pad = 28;
-  const pxPerSecond = Math.max((width - 2 * pad) / Math.max(end - first, 0.05), leastPxPerSecond);
-  const edge = pad / pxPerSecond;
-  const span = width / pxPerSecond;
-  const start = frozenStart ?? Math.max(first - edge, Math.min(end + edge - span, now - span / 2));
-  const xOf = (seconds: number) => (seconds - start) * pxPerSecond;
-
-  const showAt = (event: PointerEvent<HTMLDivElement>, canSnap: boolean) => {
-    const x = event.clientX - event.currentTarget.getBoundingClientRect().left;
-    let seconds = start + x / pxPerSecond;
-    if (frozenStart !== null && (x < 24 || x > width - 24)) {
-      const shift = ((x < 24 ? x - 24 : x - width + 24) / pxPerSecond) * 0.25;
-      setFrozenStart(Math.max(first - edge, Math.min(Math.max(first - edge, end + edge - span), start + shift)));
-      seconds += shift;
-    }
-    const near = canSnap ? events.find((it) => it.frameIndex !== null && Math.abs(xOf(eventSecondsOf(clip, it, zero) ?? Infinity) - x) <= snapPx) : undefined;
+  const onAt = ({ seconds, x, isPress }: TapePlace) => {
+    const near = isPress ? events.find((it) => it.frameIndex !== null && Math.abs(xOf(eventSecondsOf(clip, it, zero) ?? Infinity) - x) <= snapPx) : undefined;
     onShow(near?.frameIndex ?? nearestFrame(clip.frameTimes, tickAtClockSeconds(clip, seconds, zero)));
   };
+  const { pxPerSecond, start, xOf, tagX, style, pointers } = useTape({ widthPx: width, first, end, now, onAt });
 
-  const tagX = Math.max(44, Math.min(width - 44, xOf(now)));
   const tenths = tenthsShown(first, end, start, width, pxPerSecond);
   const set = events.flatMap((it) => {
     const seconds = it.frameIndex === null ? null : eventSecondsOf(clip, it, zero);
@@ -66,19 +51,7 @@ export function SwingClock({ clip, events, guesses = [], frameIndex, onShow }: S
       ref={hostRef} className="clockbox" role="slider" tabIndex={0} aria-label={label} aria-orientation="horizontal"
       aria-valuemin={0} aria-valuemax={last} aria-valuenow={frameIndex}
       aria-valuetext={`${sayClock(now)} seconds ${zero === null ? "from the first frame" : "from contact"}, frame ${frameIndex + 1} of ${last + 1}`}
-      style={{ touchAction: "pan-y", cursor: "ew-resize", userSelect: "none" }}
-      onPointerDown={(event) => {
-        if (event.button !== 0) return;
-        event.currentTarget.setPointerCapture(event.pointerId);
-        setFrozenStart(start);
-        showAt(event, true);
-      }}
-      onPointerMove={(event) => {
-        if (event.currentTarget.hasPointerCapture(event.pointerId) && event.buttons !== 0) showAt(event, false);
-      }}
-      onPointerUp={() => setFrozenStart(null)}
-      onPointerCancel={() => setFrozenStart(null)}
-      onLostPointerCapture={() => setFrozenStart(null)}
+      style={style} {...pointers}
     >
       <svg className="clock" viewBox={`0 0 ${width} ${tall}`} preserveAspectRatio="none" aria-hidden="true" style={{ width: "100%", height: tall }}>
         <Tape clip={clip} zero={zero} first={first} end={end} start={start} width={width} pxPerSecond={pxPerSecond} />

@@ -13,7 +13,7 @@ import { PointPanel } from "./point-panel";
 import { isSameRun, PointRuns } from "./point-runs";
 import { BestFrame } from "./points/best-frame";
 import { useBetween } from "./points/use-between";
-import type { PointKnown } from "./points/point-known";
+import { isOpen } from "./points/point-known";
 import { SeveralPoints } from "./points/several-points";
 import { usePointBatches } from "./points/use-point-batches";
 import { PointsOnFrame } from "./points-on-frame";
@@ -88,7 +88,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   });
   useEffect(() => tellRef.current?.(livePoints, kept.events, moving), [livePoints, kept.events, moving]);
   const onGo = useCallback((at: number) => dispatch({ kind: "show", frameIndex: at }), []);
-  useCloseStart(box, clip, dispatch);
+  useCloseStart(box, clip, state.look, (look) => dispatch({ kind: "look", look }));
 
   const needs = useMemo(() => pointNeeds(wanted), [wanted]);
   const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
@@ -99,7 +99,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   const run = (begun && openRuns.find((it) => isSameRun(it, begun))) ?? null;
   const isMarkingPlate = canMeasure && (taps?.isAsking ?? false);
   const openOf = (it: PointRun) => it.frames.filter((frame) => isOpen(findPoint(kept, frame, it.point)));
-  const dueHere = between.due ? between.due : run ? (run.nextFrame === frameIndex ? run.point : null) : next?.frameIndex === frameIndex ? next.point : null;
+  const dueHere = between.due ?? (run ? (run.nextFrame === frameIndex ? run.point : null) : next?.frameIndex === frameIndex ? next.point : null);
   const askedPoint = !canMeasure || state.isPlaying || isMarkingPlate ? null : (state.chosenPoint ?? dueHere);
   const points = kept.points.filter((it) => it.frameIndex === frameIndex);
   const unseen = kept.unseenPoints.filter((it) => it.frameIndex === frameIndex);
@@ -245,7 +245,6 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   );
 }
 
-const isOpen = (known: PointKnown) => known === null || (known !== "unseen" && known.source === "suggested");
 const noGuesses: readonly EventGuess[] = [];
 const noRuns: readonly PointRun[] = [];
 

@@ -3,13 +3,9 @@ import { frameAtTick } from "@/lib/core/frame-times";
 import { clockSecondsOf, tickAtClockSeconds } from "../rules";
 import type { ClipView } from "../view";
 import type { FrameSource } from "./frame-source-type";
+import { judgeSeconds, longestTurnSeconds, slowPart } from "./playing-pace";
 import type { ViewerAction, ViewerState } from "./viewer-state";
 
-/** Pace is judged after so long, and called slow below this part of what was asked. */
-const judgeSeconds = 0.4;
-const slowPart = 0.85;
-/** A page that was put aside goes on where it stood. */
-const longestTurnSeconds = 0.1;
 /** The clock runs no further than this ahead of the picture: a device that cannot keep up plays slower. */
 const mostLagSeconds = 0.15;
 

@@ -1,8 +1,9 @@
 import { useRef, type Dispatch, type PointerEvent } from "react";
-import { fitScale, insidePicture, panBy, toPicture, toScreen, zoomAbout, type Look, type Placement, type Size, type Spot } from "../rules";
+import { insidePicture, panBy, toPicture, toScreen, type Placement, type Size, type Spot } from "../rules";
 import type { ClipAbilities, MarkView, PointId, PointView } from "../view";
-import { drawnShape, isTooSmall, markHandles, nextStep } from "./gesture";
+import { drawnShape, isTooSmall, markHandles, nextDrawing } from "./gesture";
 import { findPoint, type Change } from "./kept";
+import { beginPane, movePane, type PaneGesture } from "./pane-gesture";
 import type { PlateTaps } from "./use-plate-taps";
 import { lookIn, viewerReducer, type ViewerAction, type ViewerState } from "./viewer-state";
 
@@ -34,17 +35,11 @@ const leastDrawnPx = 8;
 /** A finger that goes no further than this has tapped. */
 const tapPx = { mouse: 1, other: 6 };
 
-interface Pinch {
-  readonly look: Look;
-  readonly distance: number;
-  readonly middle: Spot;
-}
-
 /** Mouse, pen and finger on the picture. One finger draws, drags or moves the cross; two push and pinch the picture. */
 export function useStageGestures(options: StageGestureOptions): StageGestures {
   const { state, dispatch, placement, box, points, marks, askedPoint, abilities, commit } = options;
   const pointersRef = useRef(new Map<number, Spot>());
-  const pinchRef = useRef<Pinch | null>(null);
+  const pinchRef = useRef<PaneGesture | null>(null);
   const { picture } = state;
   const screenSpot = (event: PointerEvent<HTMLElement>): Spot => {
     const corner = event.currentTarget.getBoundingClientRect();
@@ -86,14 +81,8 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
   };
 
   const pinched = (): void => {
-    const pinch = pinchRef.current;
-    const [a, b] = [...pointersRef.current.values()];
-    if (!pinch || !a || !b) return;
-    const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-    const pushed = panBy(pinch.look, middle.x - pinch.middle.x, middle.y - pinch.middle.y, picture, box);
-    const scale = fitScale(picture, box) * pushed.zoom;
-    const about = { x: pushed.centre.x + (middle.x - box.width / 2) / scale, y: pushed.centre.y + (middle.y - box.height / 2) / scale };
-    dispatch({ kind: "look", look: zoomAbout(pushed, Math.hypot(a.x - b.x, a.y - b.y) / Math.max(1, pinch.distance), about, picture, box) });
+    const look = pinchRef.current && movePane(pinchRef.current, [...pointersRef.current.values()], { picture, box, isFlipped: false });
+    if (look) dispatch({ kind: "look", look });
   };
 
   const end = (spot: Spot, isFinger: boolean): void => {
@@ -113,7 +102,7 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
     } else if (done.kind === "draw") {
       const shape = drawnShape(done);
       if (isTooSmall(shape, leastDrawnPx / placement.scale)) return dispatch({ kind: "cancel" });
-      const next = nextStep(done);
+      const next = nextDrawing(done);
       if (next) return dispatch({ kind: "begin", gesture: { kind: "draw", ...next } });
       commit(options.newMark(shape));
     } else if (done.kind === "mark") {
@@ -130,10 +119,9 @@ export function useStageGestures(options: StageGestureOptions): StageGestures {
       event.currentTarget.setPointerCapture(event.pointerId);
       event.currentTarget.focus({ preventScroll: true });
       pointersRef.current.set(event.pointerId, spot);
-      const [a, b] = [...pointersRef.current.values()];
-      if (a && b) {
+      if (pointersRef.current.size > 1) {
         dispatch({ kind: "begin", gesture: { kind: "look", before: state.look } });
-        pinchRef.current = { look: lookIn(state, box), distance: Math.hypot(a.x - b.x, a.y - b.y), middle: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 } };
+        pinchRef.current = beginPane({ kind: "none" }, lookIn(state, box), [...pointersRef.current.values()]);
       } else if (event.button === 1) dispatch({ kind: "begin", gesture: { kind: "look", before: state.look } });
       else begin(spot, event.pointerType === "mouse" ? reachPx.mouse : reachPx.other);
     },

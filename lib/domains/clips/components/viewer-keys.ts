@@ -1,7 +1,8 @@
 import type { Dispatch, KeyboardEvent } from "react";
+import { arrows } from "./arrow-keys";
 import { commandOfKey, insidePicture, type Spot, type ViewerCommand } from "../rules";
 import type { MarkView } from "../view";
-import { drawnShape, isTooSmall, moveHandle, nextStep } from "./gesture";
+import { drawnShape, isTooSmall, moveHandle, nextDrawing } from "./gesture";
 import type { Change } from "./kept";
 import type { ViewerAction, ViewerState } from "./viewer-state";
 
@@ -21,7 +22,6 @@ export interface ViewerKeyOptions {
   readonly placeHere: (() => void) | null;
 }
 
-const arrows: Readonly<Record<string, Spot>> = { ArrowLeft: { x: -1, y: 0 }, ArrowRight: { x: 1, y: 0 }, ArrowUp: { x: 0, y: -1 }, ArrowDown: { x: 0, y: 1 } };
 const leastDrawnPx = 4;
 
 /** What a key does anywhere in the view, unless somebody is writing in a field. Nothing is heard outside the view. */
@@ -76,7 +76,7 @@ function drawByKey(options: ViewerKeyOptions, event: KeyboardEvent): boolean {
   else {
     const shape = drawnShape(state.gesture);
     if (isTooSmall(shape, leastDrawnPx)) return true;
-    const next = nextStep(state.gesture);
+    const next = nextDrawing(state.gesture);
     if (next) {
       dispatch({ kind: "begin", gesture: { kind: "draw", ...next } });
       return true;

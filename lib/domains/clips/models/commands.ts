@@ -9,9 +9,9 @@ import { now } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";
 import type { SwingSubject } from "../policy";
 import type { ModelSubject } from "./policy";
-import { keepHindrance, labelProblem, mayUndo, rightProblem, UNDO_MINUTES } from "./rules";
+import { labelProblem, mayUndo, rightProblem, UNDO_MINUTES } from "./rules";
 import type { editModelForm, keepModelForm, ModelFields } from "./schema";
-import { draftSelect } from "./scope";
+import { draftSelect, hindranceOn } from "./scope";
 
 type Changed = Granted<ModelSubject, "model.change">;
 
@@ -28,10 +28,7 @@ async function columnsOf(tx: Transaction, actor: Person, playerId: Id, { body, r
 
 /** Throws where the swing cannot be shown as a model: no consent, no contact, kept already. */
 async function refuseHindered(tx: Transaction, actor: Person, swingId: Id): Promise<void> {
-  const { player, events, models } = await tx.swing.findUniqueOrThrow({ where: { id: swingId }, select: draftSelect });
-  const permittedUses = player.permits.filter((it) => dayOf(it.validUntil) > actor.today).map(({ use }) => use);
-  const playerName = `${player.givenName} ${player.familyName}`;
-  const hindrance = keepHindrance({ playerName, permittedUses, hasContact: events.length > 0, isKept: models.length > 0 });
+  const hindrance = hindranceOn(await tx.swing.findUniqueOrThrow({ where: { id: swingId }, select: draftSelect }), actor.today);
   if (hindrance) throw new ConflictError(`${hindrance} ${NOTHING}`);
 }
 

@@ -14,9 +14,9 @@ import { clipAddress, swingIdForm, type SwingFacts } from "../schema";
 import { findSwingSubject, readSwingPage } from "../scope";
 import type { BattingSide, CameraView } from "../view";
 import { changeModel, keepAsModel, lookAtModels, manageModels, type ModelSubject } from "./policy";
-import { keepHindrance, mayUndo, modelState, NEEDED_USES, type RightBasis } from "./rules";
+import { mayUndo, modelState, NEEDED_USES, type RightBasis } from "./rules";
 import { modelIdForm, modelsForForm, nothingForm } from "./schema";
-import { draftSelect, findModelSubject, modelOptionSelect, modelRowSelect, shownOn, type ModelRowForView } from "./scope";
+import { draftSelect, findModelSubject, hindranceOn, modelOptionSelect, modelRowSelect, shownOn, usesOn, type ModelRowForView } from "./scope";
 import type { ModelDraft, ModelFilm, ModelOption, ModelRow, ModelsFor, ModelTags } from "./view";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
@@ -42,8 +42,6 @@ function tagsOf({ label, sport, level, isAdult, heightM, task, pitchHeight, pitc
     pitchHeight: pitchHeight as SwingFacts["pitchHeight"], pitchSide: pitchSide as SwingFacts["pitchSide"],
   };
 }
-
-const usesOn = (permits: readonly { use: string; validUntil: Date }[], day: string) => permits.filter((it) => dayOf(it.validUntil) > day).map(({ use }) => use);
 
 function rowView(row: ModelRowForView, names: ReadonlyMap<Id, string>, today: string): ModelRow {
   const { id, swingId, rightHolder, rightBasis, rightNote, recordedById, recordedAt, withdrawnAt } = row;
@@ -107,13 +105,12 @@ export const getModelDraft = defineQuery({
     const row = await db.swing.findUniqueOrThrow({ where: { id: granted.id }, select: draftSelect });
     const { player, models, clips } = row;
     const [birthDate, filmedOn, playerName] = [dayOf(player.birthDate), dayOf(row.filmedOn), `${player.givenName} ${player.familyName}`];
-    const permittedUses = usesOn(player.permits, actor.today);
     const level = levelOf(birthDate, filmedOn, player.hasLeftSchool);
     const { label: _, ...tags } = tagsOf({ ...row, ...player, label: "", level, isAdult: ageYears(birthDate, filmedOn) >= ADULT_FROM_YEARS, swing: row });
     return {
       swingId: row.id, playerName, filmedOn, views: clips.map(({ view }) => view as CameraView), tags, modelId: models[0]?.id ?? null,
-      posterUrl: clips[0] && permittedUses.includes(NEEDED_USES[0]) ? clipAddress.poster(clips[0].id) : null,
-      hindrance: keepHindrance({ playerName, permittedUses, hasContact: row.events.length > 0, isKept: models.length > 0 }),
+      posterUrl: clips[0] && usesOn(player.permits, actor.today).includes(NEEDED_USES[0]) ? clipAddress.poster(clips[0].id) : null,
+      hindrance: hindranceOn(row, actor.today),
     };
   },
 });

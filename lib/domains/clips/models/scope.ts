@@ -1,8 +1,8 @@
 import type { Id } from "@/lib/core/ids";
-import { dayValue } from "@/lib/core/days";
+import { dayOf, dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { ModelSubject } from "./policy";
-import { NEEDED_USES } from "./rules";
+import { keepHindrance, NEEDED_USES } from "./rules";
 
 /** The models that are shown on a day, as a condition on rows: the same answer as `modelState`. */
 export function shownOn(day: string): Prisma.ModelSwingWhereInput {
@@ -42,4 +42,15 @@ export const draftSelect = {
   models: { where: { withdrawnAt: null }, select: { id: true } },
 } satisfies Prisma.SwingSelect;
 
-export type DraftRow = Prisma.SwingGetPayload<{ select: typeof draftSelect }>;
+type DraftRow = Prisma.SwingGetPayload<{ select: typeof draftSelect }>;
+
+/** The uses for which a consent is in force on a day. */
+export function usesOn(permits: readonly { readonly use: string; readonly validUntil: Date }[], day: string): readonly string[] {
+  return permits.filter((it) => dayOf(it.validUntil) > day).map(({ use }) => use);
+}
+
+/** Why a swing cannot be kept as a model on a day, and what to do; null when it can. */
+export function hindranceOn({ player, events, models }: Pick<DraftRow, "player" | "events" | "models">, day: string): string | null {
+  const playerName = `${player.givenName} ${player.familyName}`;
+  return keepHindrance({ playerName, permittedUses: usesOn(player.permits, day), hasContact: events.length > 0, isKept: models.length > 0 });
+}

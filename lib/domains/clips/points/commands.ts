@@ -4,7 +4,7 @@ import type { Person } from "@/lib/access/actor";
 import { InvalidError } from "@/lib/core/errors";
 import { now } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";
-import { insideClip, refuseOvertakenPoint, tellChanged } from "../commands";
+import { holdPoints, insideClip, refuseOvertakenPoints, tellChanged } from "../commands";
 import type { ClipSubject } from "../policy";
 import type { placePointsForm, swapPointsForm } from "./schema";
 
@@ -16,9 +16,9 @@ type Worked = Granted<ClipSubject, "clip.work-on">;
  */
 export async function swapPoints(tx: Transaction, actor: Person, clip: Worked, { frameIndex, pairs, were }: z.infer<typeof swapPointsForm>): Promise<void> {
   insideClip(clip, frameIndex);
-  // Two who exchange at the same time exchange one after the other.
-  await tx.$queryRaw`SELECT 1 FROM "Clip" WHERE "id" = ${clip.id}::uuid FOR NO KEY UPDATE`;
-  for (const own of were) await refuseOvertakenPoint(tx, actor, clip, { clipId: clip.id, frameIndex, ...own });
+  // Held also when nobody says what stood there: two exchanges at the same time come one after the other.
+  await holdPoints(tx, clip);
+  await refuseOvertakenPoints(tx, actor, clip, frameIndex, were);
   const other = new Map<string, string>(pairs.flatMap((pair) => [[`${pair}_f`, `${pair}_b`], [`${pair}_b`, `${pair}_f`]] as const));
   const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point: { in: [...other.keys()] } };
   const [points, unseen] = [await tx.clipPoint.findMany({ where }), await tx.unseenPoint.findMany({ where })];
@@ -37,7 +37,7 @@ export async function placePoints(tx: Transaction, actor: Person, clip: Worked, 
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { widthPx: true, heightPx: true } });
   const isInside = ({ x, y }: { x: number; y: number }) => x >= 0 && x <= file.widthPx && y >= 0 && y <= file.heightPx;
   if (!points.every(({ place }) => place === null || isInside(place))) throw new InvalidError("One of these places lies outside the picture. None was kept.");
-  for (const { point, was } of points) await refuseOvertakenPoint(tx, actor, clip, { clipId: clip.id, frameIndex, point, was });
+  await refuseOvertakenPoints(tx, actor, clip, frameIndex, points);
   const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point: { in: points.map(({ point }) => point) } };
   await tx.clipPoint.deleteMany({ where: { ...where, source: "placed" } });
   await tx.unseenPoint.deleteMany({ where });

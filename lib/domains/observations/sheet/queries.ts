@@ -14,9 +14,10 @@ import { readKeptStills, readPicturedClips } from "@/lib/domains/clips/stills/sc
 import { sheetEvents, type PicturedClip } from "@/lib/domains/clips/stills/view";
 import { comparableRule, habitRule } from "@/lib/domains/measurement/rules";
 import { comparableSwings } from "@/lib/measure/several/comparable-swings";
+import { takenWords } from "@/lib/measure/several/like-for-like";
 import type { Sight } from "@/lib/reason/types";
 import { readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "../scope";
-import { calledCounts, columnOfPhase, placeInDay, readCounts, takenWords, unlikeWords } from "./rules";
+import { calledCounts, columnOfPhase, placeInDay, readCounts, unlikeWords } from "./rules";
 import { checkpointSheetForm, MOST_OTHERS } from "./schema";
 import { findOwnBest, readCalls, readSheetSwings, type SheetSwing } from "./scope";
 import type { RowKind, SheetCell, SheetPage, SheetRow } from "./view";

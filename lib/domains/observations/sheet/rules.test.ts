@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { takenWords } from "@/lib/measure/several/like-for-like";
 import type { Sight } from "@/lib/reason/types";
-import { calledCounts, columnOfPhase, placeInDay, readCounts, takenWords, unlikeWords, type CountedReading } from "./rules";
+import { calledCounts, columnOfPhase, placeInDay, readCounts, unlikeWords, type CountedReading } from "./rules";
 
 const habit = { seenAtLeast: 3, ofLast: 5 };
 const swings = ["a", "b", "c", "d", "e"].map((id) => ({ id }));

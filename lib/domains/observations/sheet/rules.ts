@@ -1,6 +1,6 @@
 import type { SheetEvent } from "@/lib/domains/clips/stills/view";
 import type { Reading } from "@/lib/measure/reading";
-import { factWords, likeForLike, type SwingTaken, type TakenFact } from "@/lib/measure/several/like-for-like";
+import { likeForLike, type SwingTaken, type TakenFact } from "@/lib/measure/several/like-for-like";
 import type { RepeatedReading } from "@/lib/measure/several/repeated-reading";
 import { seenCount, type HabitRule } from "@/lib/measure/several/seen-count";
 import { countCalls, type Call } from "../rules";
@@ -18,15 +18,6 @@ export function columnOfPhase(phase: string): SheetEvent {
 /** In what another swing was taken otherwise than this one, in words; none when the two may be compared. */
 export function unlikeWords(theirs: SwingTaken, ours: SwingTaken, same: readonly TakenFact[]): readonly string[] {
   return likeForLike(theirs, ours, same).unlike.map((it) => (it.fact === "playerId" ? it.theirs : `${it.theirs}, this one ${it.ours}`));
-}
-
-/** What is said of every swing, and what only where it is out of the ordinary. */
-const ORDINARY: Partial<Record<TakenFact, string>> = { swingKind: "power", batClass: "usual", pitchHeight: "unknown", pitchSide: "unknown" };
-
-/** How a swing was taken: "off a tee, at a belt-high ball, at a ball down the middle". */
-export function takenWords(swing: SwingTaken): string {
-  const facts: readonly TakenFact[] = ["swingKind", "task", "pitchHeight", "pitchSide", "batClass"];
-  return facts.filter((fact) => swing[fact] !== ORDINARY[fact]).map((fact) => factWords(fact, swing[fact])).join(", ");
 }
 
 /** Something of the library with the phase in which it happens. */

@@ -3,6 +3,7 @@ import type { Id } from "@/lib/core/ids";
 import type { CameraView } from "@/lib/domains/clips/view";
 import type { SwingOnDay } from "@/lib/measure/several/comparable-swings";
 import type { Database, Prisma } from "@/lib/platform/database";
+import { swingSelect } from "../scope";
 
 /** A swing as the sheet chooses among them. */
 export interface SheetSwing extends SwingOnDay {
@@ -11,11 +12,6 @@ export interface SheetSwing extends SwingOnDay {
 
 /** Among so many swings of a side one chooses; older ones are reached through their own sheet. */
 const MOST_LOOKED_AT = 120;
-
-const swingSelect = {
-  id: true, playerId: true, side: true, swingKind: true, task: true, effort: true, pitchHeight: true, pitchSide: true, pitchSpeed: true, batClass: true, filmedOn: true,
-  clips: { select: { id: true, view: true }, orderBy: [{ createdAt: "asc" }, { id: "asc" }] },
-} satisfies Prisma.SwingSelect;
 
 const sheetSwing = ({ filmedOn, clips, ...row }: Prisma.SwingGetPayload<{ select: typeof swingSelect }>): SheetSwing => ({
   ...row, day: dayOf(filmedOn), clips: clips.map(({ id, view }) => ({ id, view: view as CameraView })),

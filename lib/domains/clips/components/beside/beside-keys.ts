@@ -1,8 +1,7 @@
 import type { KeyboardEvent } from "react";
 import { eventKeys } from "../../rules";
+import { arrows } from "../arrow-keys";
 import type { BesideAction, BesideState } from "./beside-state";
-
-const arrows: Readonly<Record<string, { readonly x: number; readonly y: number }>> = { ArrowLeft: { x: -1, y: 0 }, ArrowRight: { x: 1, y: 0 }, ArrowUp: { x: 0, y: -1 }, ArrowDown: { x: 0, y: 1 } };
 
 /**
  * What a key asks of the side-by-side view; null when it is not ours. Arrows step the clip in hand, with shift ten

@@ -1,16 +1,16 @@
 "use client";
 import { useRef, type Dispatch } from "react";
-import { placementOf, type Placement, type Size } from "../../rules";
+import { placementOf, type Look, type Placement, type Size } from "../../rules";
 import type { ClipBeside } from "../../view";
 import { FrameCanvas } from "../frame-canvas";
 import { Overlay } from "../overlay";
 import { useBox } from "../use-box";
+import { useCloseStart } from "../use-close-start";
 import type { SourceStatus } from "../use-frame-source";
 import type { BesideAction, BesideState } from "./beside-state";
 import { lookIn } from "./beside-state";
 import { beyondWords, pictureWords, timeWords } from "./beside-words";
 import type { LinedClip } from "./lined-clip";
-import { useCloseUp } from "./use-close-up";
 import { usePaneGestures } from "./use-pane-gestures";
 
 export interface BesidePaneProps {
@@ -40,11 +40,12 @@ export function BesidePane({ beside, lined, number, status, state, dispatch, sho
   const look = place && box ? lookIn(place, picture, box) : { zoom: 1, centre: { x: picture.width / 2, y: picture.height / 2 } };
   const isFlipped = place?.isFlipped ?? false;
   const placement = box ? placementOf(look, picture, box, isFlipped) : nowhere;
+  const onLook = (to: Look) => dispatch({ kind: "look", clipId: clip.id, look: to });
   const gestures = usePaneGestures({
-    pane: { picture, box: box ?? picture, isFlipped }, placement, look, onLook: (to) => dispatch({ kind: "look", clipId: clip.id, look: to }),
+    pane: { picture, box: box ?? picture, isFlipped }, placement, look, onLook,
     aiming: tapping ? { move: (to) => dispatch({ kind: "tap-move", to }), place: () => dispatch({ kind: "tap-place" }) } : null,
   });
-  useCloseUp(box, clip, place?.look ?? null, dispatch);
+  useCloseStart(box, clip, place?.look ?? null, onLook);
   const isInHand = state.inHand === clip.id;
   const takeInHand = () => dispatch({ kind: "take-in-hand", clipId: clip.id });
   const beyond = shown === null ? null : beyondWords(lined, clock);

@@ -1,11 +1,10 @@
 "use client";
-import { useId, type Dispatch } from "react";
+import type { Dispatch } from "react";
 import { eventKeys, sayClock } from "../../rules";
+import { PlayRates } from "../play-rates";
 import { eventNames } from "../words";
 import type { BesideAction, BesideState } from "./beside-state";
 import { eventTimes, type LinedClip } from "./lined-clip";
-
-const rates: readonly (readonly [number, string])[] = [[1, "Real"], [1 / 2, "Half"], [1 / 4, "Quarter"], [1 / 8, "Eighth"]];
 
 export interface BesideStepsProps {
   readonly state: BesideState;
@@ -18,19 +17,11 @@ export interface BesideStepsProps {
 
 /** Stepping, playing, locking, coming closer. */
 export function BesideSteps({ state, dispatch, hasSeveral, onCloser, onWhole, zoom }: BesideStepsProps) {
-  const name = useId();
   return (
     <div className="step">
       <button type="button" className="btn stride" aria-keyshortcuts="ArrowLeft" onClick={() => dispatch({ kind: "step", by: -1 })}>‹ One frame back</button>
       <button type="button" className="btn stride" aria-keyshortcuts="ArrowRight" onClick={() => dispatch({ kind: "step", by: 1 })}>One frame on ›</button>
-      <fieldset className="pick">
-        <legend className="hush">Play at</legend>
-        {rates.map(([rate, words]) => (
-          <label key={rate}>
-            <input type="radio" name={name} checked={state.rate === rate} onChange={() => dispatch({ kind: "rate", rate })} /> {words}
-          </label>
-        ))}
-      </fieldset>
+      <PlayRates rate={state.rate} onRate={(rate) => dispatch({ kind: "rate", rate })} />
       <button type="button" className="btn main" aria-keyshortcuts="Space" onClick={() => dispatch({ kind: "play", isPlaying: !state.isPlaying })}>{state.isPlaying ? "Hold" : "Play"}</button>
       {hasSeveral ? (
         <label className="tick">

@@ -1,8 +1,9 @@
 "use client";
-import { useMemo, useRef, useState, type PointerEvent } from "react";
+import { useMemo, useRef } from "react";
 import { eventKeys, sayClock } from "../../rules";
 import { lettersApart, tenthsShown } from "../swing-clock";
 import { useBox } from "../use-box";
+import { useTape } from "../use-tape";
 import { eventNames } from "../words";
 import { commonSeconds, eventTimes, reachOf, type LinedClip } from "./lined-clip";
 import { toCommon } from "./stretches";
@@ -16,8 +17,6 @@ export interface BesideTapeProps {
   readonly onShow: (seconds: number) => void;
 }
 
-const leastPxPerSecond = 480;
-const pad = 28;
 const tapeTop = 48;
 const tapeFoot = 80;
 const rowPx = 42;
@@ -26,49 +25,18 @@ const rowPx = 42;
 export function BesideTape({ clips, numbers, seconds, isStretched, onShow }: BesideTapeProps) {
   const hostRef = useRef<HTMLDivElement>(null);
   const width = useBox(hostRef)?.width ?? 1000;
-  const [frozenStart, setFrozenStart] = useState<number | null>(null);
   const reaches = clips.map(reachOf);
   const first = Math.min(...reaches.map(([from]) => from));
   const end = Math.max(...reaches.map(([, to]) => to));
-  const pxPerSecond = Math.max((width - 2 * pad) / Math.max(end - first, 0.05), leastPxPerSecond);
-  const edge = pad / pxPerSecond;
-  const span = width / pxPerSecond;
-  const within = (at: number) => Math.max(first - edge, Math.min(Math.max(first - edge, end + edge - span), at));
-  const start = frozenStart ?? within(seconds - span / 2);
-  const xOf = (at: number) => (at - start) * pxPerSecond;
+  const { pxPerSecond, start, xOf, tagX, style, pointers } = useTape({ widthPx: width, first, end, now: seconds, onAt: (at) => onShow(Math.max(first, Math.min(end, at.seconds))) });
   const tall = tapeFoot + 4 + rowPx * (clips.length - 1);
-
-  const showAt = (event: PointerEvent<HTMLDivElement>) => {
-    const x = event.clientX - event.currentTarget.getBoundingClientRect().left;
-    let at = start + x / pxPerSecond;
-    if (frozenStart !== null && (x < 24 || x > width - 24)) {
-      const shift = ((x < 24 ? x - 24 : x - width + 24) / pxPerSecond) * 0.25;
-      setFrozenStart(within(start + shift));
-      at += shift;
-    }
-    onShow(Math.max(first, Math.min(end, at)));
-  };
-
-  const tagX = Math.max(44, Math.min(width - 44, xOf(seconds)));
   const tenths = tenthsShown(first, end, start, width, pxPerSecond);
   return (
     <div
       ref={hostRef} className="clockbox" role="slider" tabIndex={0} aria-orientation="horizontal"
       aria-label={isStretched ? "Swing clock, seconds from contact, stretched to match" : "Swing clock, seconds from contact"}
       aria-valuemin={Math.round(first * 1000)} aria-valuemax={Math.round(end * 1000)} aria-valuenow={Math.round(seconds * 1000)} aria-valuetext={`${sayClock(seconds)} seconds from contact`}
-      style={{ touchAction: "pan-y", cursor: "ew-resize", userSelect: "none" }}
-      onPointerDown={(event) => {
-        if (event.button !== 0) return;
-        event.currentTarget.setPointerCapture(event.pointerId);
-        setFrozenStart(start);
-        showAt(event);
-      }}
-      onPointerMove={(event) => {
-        if (event.currentTarget.hasPointerCapture(event.pointerId) && event.buttons !== 0) showAt(event);
-      }}
-      onPointerUp={() => setFrozenStart(null)}
-      onPointerCancel={() => setFrozenStart(null)}
-      onLostPointerCapture={() => setFrozenStart(null)}
+      style={style} {...pointers}
     >
       <svg className="clock" viewBox={`0 0 ${width} ${tall}`} preserveAspectRatio="none" aria-hidden="true" style={{ width: "100%", height: tall }}>
         <path d={`M0 ${tapeTop}H${width}M0 ${tapeFoot}H${width}`} className="spine" />

@@ -1,16 +1,16 @@
 "use client";
 import { useLayoutEffect, useRef, type Dispatch } from "react";
-import { placementOf, wholeLook, type Placement, type Size } from "../../rules";
+import { placementOf, wholeLook, type Look, type Placement, type Size } from "../../rules";
 import type { ClipBeside } from "../../view";
 import type { FrameSource } from "../frame-source-type";
 import { Overlay } from "../overlay";
 import { useBox } from "../use-box";
+import { useCloseStart } from "../use-close-start";
 import { lookIn, type BesideAction, type BesideState } from "./beside-state";
 import { pictureWords, timeWords } from "./beside-words";
 import { placementOver, type Anchors, type TorsoScale } from "./laid-over";
 import type { LinedClip } from "./lined-clip";
 import type { Frames } from "./showing";
-import { useCloseUp } from "./use-close-up";
 import { usePaneGestures } from "./use-pane-gestures";
 
 export interface LaidOverStageProps {
@@ -44,11 +44,11 @@ export function LaidOverStage({ clips, lined, sources, state, dispatch, shown, t
   const look = place && box ? lookIn(place, picture, box) : wholeLook(picture);
   const isFlipped = place?.isFlipped ?? false;
   const ground = placementOf(look, picture, box ?? picture, isFlipped);
+  const onLook = (to: Look) => first && dispatch({ kind: "look", clipId: first.clip.id, look: to });
   const gestures = usePaneGestures({
-    pane: { picture, box: box ?? picture, isFlipped }, placement: ground, look, aiming: null,
-    onLook: (to) => first && dispatch({ kind: "look", clipId: first.clip.id, look: to }),
+    pane: { picture, box: box ?? picture, isFlipped }, placement: ground, look, aiming: null, onLook,
   });
-  useCloseUp(box, first?.clip ?? null, place?.look ?? null, dispatch);
+  useCloseStart(box, first?.clip ?? null, place?.look ?? null, onLook);
   const layers = clips.flatMap(({ clip }, i): Layer[] => {
     const source = sources[clip.id];
     const frameIndex = shown[clip.id];

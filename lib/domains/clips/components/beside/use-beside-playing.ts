@@ -1,14 +1,11 @@
 import { useEffect, useRef, useState, type Dispatch } from "react";
+import { judgeSeconds, longestTurnSeconds, slowPart } from "../playing-pace";
 import { clockOf, playReach, type BesideAction, type BesideState } from "./beside-state";
 import { commonSeconds, type LinedClip } from "./lined-clip";
 import type { Frames } from "./showing";
 
-/** A page that was put aside goes on where it stood. */
-const longestTurnSeconds = 0.1;
 /** The clock runs no further than this, in real time, ahead of the pictures: a device that cannot keep up plays slower. */
 const mostLagSeconds = 0.2;
-const judgeSeconds = 0.4;
-const slowPart = 0.85;
 
 /** Plays the clips that move together by the common clock, or the clip in hand by its own. True once it has fallen behind. */
 export function useBesidePlaying(clips: readonly LinedClip[], state: BesideState, dispatch: Dispatch<BesideAction>, shown: Frames): boolean {

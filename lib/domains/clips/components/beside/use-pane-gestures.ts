@@ -1,6 +1,6 @@
 import { useRef, type PointerEvent } from "react";
 import { toPicture, type Look, type Placement, type Spot } from "../../rules";
-import { beginPane, movePane, type Pane, type PaneGesture } from "./pane-gesture";
+import { beginPane, movePane, type Pane, type PaneGesture } from "../pane-gesture";
 
 export interface PaneGestureOptions {
   readonly pane: Pane;

@@ -4,7 +4,7 @@ import { Cut } from "@/lib/ui/cut";
 import { restoreModel, withdrawModel } from "../../models/actions";
 import { BASIS_WORDS } from "../../models/rules";
 import type { ModelRow } from "../../models/view";
-import { dayWords, hitterWords, stateWords, takenWords, viewsWords } from "./words";
+import { dayWords, hitterWords, stateWords, modelTakenWords, viewsWords } from "./words";
 
 /** Models with their tags and rights, as the head coach keeps them. */
 export function ModelList({ models }: { models: readonly ModelRow[] }) {
@@ -17,7 +17,7 @@ export function ModelList({ models }: { models: readonly ModelRow[] }) {
             <h3>{model.state === "withdrawn" ? model.label : <Link href={`/library/models/${model.id}`}>{model.label}</Link>}</h3>
             <p>{hitterWords(model)}.</p>
             <p className="small quiet">
-              {takenWords(model)}. {viewsWords(model.views)}.
+              {modelTakenWords(model)}. {viewsWords(model.views)}.
             </p>
             <p>{model.state === "shown" ? stateWords(model) : <b>{stateWords(model)}</b>}</p>
             <p className="small quiet">

@@ -1,5 +1,6 @@
 import { levelWords, metres } from "@/lib/measure/several/near-models";
-import { factWords } from "@/lib/measure/several/like-for-like";
+import { viewWords } from "@/lib/measure/several/beside-captions";
+import { capital, takenWords } from "@/lib/measure/several/like-for-like";
 import { SPORT_WORDS, type ModelState } from "../../models/rules";
 import type { ModelTags } from "../../models/view";
 import type { CameraView } from "../../view";
@@ -9,11 +10,9 @@ export function dayWords(day: string): string {
   return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`));
 }
 
-const VIEW_WORDS: Readonly<Record<CameraView, string>> = { side: "from the side", rear: "from behind", front: "from the front" };
-
 /** "Filmed from the side and from behind". */
 export function viewsWords(views: readonly CameraView[]): string {
-  return `Filmed ${[...new Set(views)].map((view) => VIEW_WORDS[view]).join(" and ")}`;
+  return `Filmed ${[...new Set(views)].map(viewWords).join(" and ")}`;
 }
 
 /** "Bats left, softball, 1.47 m (4′10″), level 11 to 12, still growing". */
@@ -23,9 +22,8 @@ export function hitterWords({ side, sport, heightM, level, isAdult }: Pick<Model
 }
 
 /** "Off a tee, at a belt-high ball, at a ball down the middle". */
-export function takenWords({ task, pitchHeight, pitchSide }: Pick<ModelTags, "task" | "pitchHeight" | "pitchSide">): string {
-  const words = [factWords("task", task), ...(pitchHeight === "unknown" ? [] : [factWords("pitchHeight", pitchHeight)]), ...(pitchSide === "unknown" ? [] : [factWords("pitchSide", pitchSide)])].join(", ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
+export function modelTakenWords({ task, pitchHeight, pitchSide }: Pick<ModelTags, "task" | "pitchHeight" | "pitchSide">): string {
+  return capital(takenWords({ task, pitchHeight, pitchSide }));
 }
 
 /** Whether a model is shown today, and why it is not. */
@@ -43,6 +41,3 @@ export function stateWords(model: { readonly state: ModelState; readonly rightUn
       return "Withdrawn: it is shown nowhere.";
   }
 }
-
-/** A model that has gone from under a page that named it. */
-export const GONE = "The model that was chosen is no longer shown: it was withdrawn, or the right to show it ended. Choose another one.";

@@ -1,11 +1,10 @@
 import { nextBestFrame, type NextBestFrame } from "@/lib/measure/between/next-best-frame";
 import { framesStillWanted } from "@/lib/measure/between/frames-still-wanted";
 import { betweenFrames } from "@/lib/measure/between/between-frames";
-import type { FramePoints } from "@/lib/measure/clip-input";
 import { pointNoise, torsoForNoisePx } from "@/lib/measure/point-noise";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import { tracksOf, type ClipTracks } from "@/lib/measure/tracks";
-import { contactTickOf, realSecondsBetween, type Spot } from "../../rules";
+import { contactTickOf, plainClipInput, type Spot } from "../../rules";
 import type { ClipView, EventView, PointId, PointView, UnseenPointView } from "../../view";
 import type { PointRun } from "../waiting-runs";
 
@@ -24,7 +23,6 @@ export interface BetweenView {
   readonly openRuns: readonly PointRun[];
 }
 
-
 const NOTHING: Omit<BetweenView, "openRuns"> = { on: () => [], best: null };
 
 type TimedClip = Pick<ClipView, "view" | "isMirrored" | "side" | "frameTimes" | "realSecondsPerFileSecond" | "timeBasis" | "widthPx" | "heightPx">;
@@ -33,7 +31,7 @@ type TimedClip = Pick<ClipView, "view" | "isMirrored" | "side" | "frameTimes" | 
 export function betweenView(clip: TimedClip, points: readonly PointView[], unseen: readonly UnseenPointView[], events: readonly EventView[], runs: readonly PointRun[]): BetweenView {
   const zero = contactTickOf(events);
   if (zero === null || clip.timeBasis === "unknown") return { ...NOTHING, openRuns: runs };
-  const tracks = tracksOf(clipOf(clip, points, zero), clip.side);
+  const tracks = tracksOf(plainClipInput(clip, points, zero), clip.side);
   if (!tracks) return { ...NOTHING, openRuns: runs };
   const torsoPx = torsoForNoisePx(tracks);
   const noisePx = pointNoise(STARTER_RULES.noise, torsoPx)("hip_f", false);
@@ -46,14 +44,6 @@ export function betweenView(clip: TimedClip, points: readonly PointView[], unsee
     openRuns: runs.filter((run) => framesStillWanted([run], { placed, isUnseen }, clock).length > 0),
     best: nextBestFrame(runs, { placed, isUnseen }, { tracks, contactSeconds: 0, torsoPx, noisePx }),
   };
-}
-
-function clipOf({ view, isMirrored, frameTimes, widthPx, heightPx, ...time }: TimedClip, points: readonly PointView[], zero: number) {
-  const byFrame: Record<number, FramePoints> = {};
-  for (const { frameIndex, point, x, y, source } of points) byFrame[frameIndex] = { ...byFrame[frameIndex], [point]: { x, y, source: source === "coach" ? "placed" : "suggested" } };
-  const secondsFromContact = frameTimes.ticks.map((tick) => realSecondsBetween({ frameTimes, ...time }, zero, tick));
-  const camera = { cameraOffDeg: null, cameraMoved: false, cameraZoomed: false, stabilised: false, captureFps: null };
-  return { view, mirrored: isMirrored, secondsFromContact, ...camera, widthPx, heightPx, points: byFrame };
 }
 
 /** The curve is the same in the picture as in the swing's own coordinates. */

@@ -1,20 +1,29 @@
 import { otherSideOf, pairOf } from "../../points/rules";
 import { POINT_PAIRS, type PointPair } from "../../points/schema";
-import { pointIds, type PointView } from "../../view";
+import { pointIds, type PointId, type PointView } from "../../view";
 import { findPoint, type Kept } from "../kept";
-import type { PointBatch, PointStep } from "./point-known";
+import { isOpen, type PointBatch, type PointKnown, type PointStep } from "./point-known";
+
+/** What is known of every point on one frame: the clip is gone through once, not once a point. */
+function knownOn({ points, unseenPoints, ...others }: Kept, frameIndex: number): (point: PointId) => PointKnown {
+  const isHere = (it: { readonly frameIndex: number }) => it.frameIndex === frameIndex;
+  const here: Kept = { ...others, points: points.filter(isHere), unseenPoints: unseenPoints.filter(isHere) };
+  return (point) => findPoint(here, frameIndex, point);
+}
 
 /** The pairs of which something is known on a frame. */
 export function pairsOn(kept: Kept, frameIndex: number): readonly PointPair[] {
-  return POINT_PAIRS.filter((pair) => findPoint(kept, frameIndex, `${pair}_f`) !== null || findPoint(kept, frameIndex, `${pair}_b`) !== null);
+  const known = knownOn(kept, frameIndex);
+  return POINT_PAIRS.filter((pair) => known(`${pair}_f`) !== null || known(`${pair}_b`) !== null);
 }
 
 /** Front and back of some pairs exchanged on a frame; null when nothing is known of any of them there. */
 export function swapBatch(kept: Kept, frameIndex: number, pairs: readonly PointPair[]): PointBatch | null {
-  const known = pairsOn(kept, frameIndex).filter((pair) => pairs.includes(pair));
-  const steps = known.flatMap((pair) => [`${pair}_f`, `${pair}_b`] as const).map((point): PointStep => {
-    const after = findPoint(kept, frameIndex, otherSideOf(point));
-    return { point, before: findPoint(kept, frameIndex, point), after: after === null || after === "unseen" ? after : { ...after, point } };
+  const known = knownOn(kept, frameIndex);
+  const exchanged = pairsOn(kept, frameIndex).filter((pair) => pairs.includes(pair));
+  const steps = exchanged.flatMap((pair) => [`${pair}_f`, `${pair}_b`] as const).map((point): PointStep => {
+    const after = known(otherSideOf(point));
+    return { point, before: known(point), after: after === null || after === "unseen" ? after : { ...after, point } };
   });
   return steps.length > 0 ? { kind: "points", by: "swap", frameIndex, steps } : null;
 }
@@ -39,10 +48,10 @@ export function placedNeighbour(points: readonly PointView[], frameIndex: number
  * there is nothing to take over.
  */
 export function copyBatch(kept: Kept, frameIndex: number, from: number): PointBatch | null {
+  const [knownThere, knownHere] = [knownOn(kept, from), knownOn(kept, frameIndex)];
   const steps = pointIds.flatMap((point): readonly PointStep[] => {
-    const [there, before] = [findPoint(kept, from, point), findPoint(kept, frameIndex, point)];
-    const isFree = before === null || (before !== "unseen" && before.source === "suggested");
-    return isFree && there !== null && there !== "unseen" && there.source === "coach" ? [{ point, before, after: { ...there, frameIndex } }] : [];
+    const [there, before] = [knownThere(point), knownHere(point)];
+    return isOpen(before) && there !== null && there !== "unseen" && there.source === "coach" ? [{ point, before, after: { ...there, frameIndex } }] : [];
   });
   return steps.length > 0 ? { kind: "points", by: "copy", frameIndex, steps } : null;
 }

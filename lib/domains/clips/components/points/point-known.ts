@@ -3,6 +3,11 @@ import type { PointId, PointView } from "../../view";
 /** What is known of one point on one frame. */
 export type PointKnown = PointView | "unseen" | null;
 
+/** Whether nobody has said anything of it yet; a suggestion is nothing that a person said. */
+export function isOpen(known: PointKnown): boolean {
+  return known === null || (known !== "unseen" && known.source === "suggested");
+}
+
 /** What becomes of one point when several of a frame are changed together. */
 export interface PointStep {
   readonly point: PointId;

@@ -5,6 +5,7 @@ import type { ClipView, PointId } from "../../view";
 import { findPoint, type Kept } from "../kept";
 import type { PointRun } from "../waiting-runs";
 import { betweenView, type BetweenPoint } from "./between-view";
+import { isOpen } from "./point-known";
 
 /** What the view does with the frames between placed ones. */
 export interface Between {
@@ -34,11 +35,7 @@ export function useBetween(clip: ClipView, kept: Kept, runs: readonly PointRun[]
   const { points, unseenPoints, events } = kept;
   const view = useMemo(() => betweenView(clip, points, unseenPoints, events, canMeasure ? runs : []), [clip, points, unseenPoints, events, runs, canMeasure]);
   const [inHand, setInHand] = useState<InHand | null>(null);
-  const isOpen = (point: PointId) => {
-    const known = findPoint(kept, frameIndex, point);
-    return known === null || (known !== "unseen" && known.source === "suggested");
-  };
-  const waiting = inHand?.frame === frameIndex ? inHand.points.filter(isOpen) : [];
+  const waiting = inHand?.frame === frameIndex ? inHand.points.filter((point) => isOpen(findPoint(kept, frameIndex, point))) : [];
   const { best } = view;
   const onBest = () => {
     if (!best) return;

@@ -1,3 +1,4 @@
+import { useMemo } from "react";
 import { limbOf } from "../../points/rules";
 import { POINT_PAIRS, type PointPair } from "../../points/schema";
 import type { ViewerCommand } from "../../rules";
@@ -25,26 +26,21 @@ export interface Neighbour {
 
 /** @param inHand the point that is asked for or was placed last: its limb is exchanged by one key */
 export function usePointBatches(kept: Kept, frameIndex: number, canMeasure: boolean, inHand: PointId | null, commit: (change: Change) => void): PointBatches {
-  const batchFrom = (direction: -1 | 1) => {
-    const from = canMeasure ? placedNeighbour(kept.points, frameIndex, direction) : null;
-    const batch = from === null ? null : copyBatch(kept, frameIndex, from);
-    return batch && from !== null ? { from, batch } : null;
-  };
+  const { pairs, copies } = useMemo(() => (canMeasure ? batchesOn(kept, frameIndex) : NONE), [kept, frameIndex, canMeasure]);
   const neighbour = (direction: -1 | 1): Neighbour | null => {
-    const found = batchFrom(direction);
+    const found = copies[direction];
     return found && { frameIndex: found.from, count: found.batch.steps.length };
   };
-  const onSwap = (pairs: readonly PointPair[]) => {
-    const batch = canMeasure ? swapBatch(kept, frameIndex, pairs) : null;
+  const onSwap = (own: readonly PointPair[]) => {
+    const batch = canMeasure ? swapBatch(kept, frameIndex, own) : null;
     if (batch) commit(batch);
   };
   const onCopy = (direction: -1 | 1) => {
-    const found = batchFrom(direction);
-    if (found) commit(found.batch);
+    const batch = copies[direction]?.batch;
+    if (batch) commit(batch);
   };
   return {
-    pairs: canMeasure ? pairsOn(kept, frameIndex) : [],
-    before: neighbour(-1), after: neighbour(1), onSwap, onCopy,
+    pairs, before: neighbour(-1), after: neighbour(1), onSwap, onCopy,
     obey: (command) => {
       if (command.kind === "swap-points") onSwap(command.isLimb ? ((inHand && limbOf(inHand)?.pairs) ?? []) : POINT_PAIRS);
       else if (command.kind === "copy-points") onCopy(command.from);
@@ -52,4 +48,16 @@ export function usePointBatches(kept: Kept, frameIndex: number, canMeasure: bool
       return true;
     },
   };
+}
+
+const NONE: ReturnType<typeof batchesOn> = { pairs: [], copies: { [-1]: null, 1: null } };
+
+/** What a frame lets be done: the pairs that can be exchanged, and what the nearest placed frames have to give. */
+function batchesOn(kept: Kept, frameIndex: number) {
+  const copyFrom = (direction: -1 | 1) => {
+    const from = placedNeighbour(kept.points, frameIndex, direction);
+    const batch = from === null ? null : copyBatch(kept, frameIndex, from);
+    return batch && from !== null ? { from, batch } : null;
+  };
+  return { pairs: pairsOn(kept, frameIndex), copies: { [-1]: copyFrom(-1), 1: copyFrom(1) } };
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { placementOf, toPicture, wholeLook } from "../../rules";
+import { placementOf, toPicture, wholeLook } from "../rules";
 import { beginPane, movePane, type Pane } from "./pane-gesture";
 
 const spot = fc.record({ x: fc.double({ min: 0, max: 390, noNaN: true }), y: fc.double({ min: 0, max: 300, noNaN: true }) });

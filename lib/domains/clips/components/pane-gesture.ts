@@ -1,4 +1,4 @@
-import { clampLook, panBy, placementOf, toPicture, zoomAbout, type Look, type Size, type Spot } from "../../rules";
+import { clampLook, panBy, placementOf, toPicture, zoomAbout, type Look, type Size, type Spot } from "../rules";
 
 /** A picture with where it is shown. */
 export interface Pane {
