@@ -1,4 +1,4 @@
-import { SignInNeededError } from "@/lib/core/errors";
+import { NotFoundError, SignInNeededError } from "@/lib/core/errors";
 import { database, type Database } from "@/lib/platform/database";
 import { authorize, type Ability, type Granted, type Subject } from "./ability";
 import { isPerson, type Actor, type Person } from "./actor";
@@ -44,13 +44,13 @@ export function mayInAcademy<Input, Name extends string>(asked: Ability<Subject,
   return may(asked, async (_input, _db, actor) => ({ academyId: actor.academyId }));
 }
 
-/** Whether the guard lets the actor through; used by the access table, never to decide anything. */
+/** Whether the guard lets the actor through; used by the access table, and by pages to know which link to offer; the operation asks again. */
 export async function isLetThrough<Input>(guard: Guard<Input, unknown, Actor>, actor: Actor, input: Input): Promise<boolean> {
   try {
     await guard.check(actor, input, database());
     return true;
   } catch (error) {
-    if (error instanceof Error && ["NotFoundError", "SignInNeededError"].includes(error.constructor.name)) return false;
+    if (error instanceof NotFoundError || error instanceof SignInNeededError) return false;
     throw error;
   }
 }
