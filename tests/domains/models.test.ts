@@ -189,13 +189,25 @@ test("a model is offered beside a player's swing, opens under its label with wha
   const plain = await beside([]);
   expect(plain.groups.find(({ id }) => id === "models")?.choices).toMatchObject([{ clipId: model.clipId, words: "Quiet hands, bats left, grown" }]);
   const both = await beside([model.clipId]);
+  expect(both.clips.map(({ startsFlipped }) => startsFlipped)).toEqual([false, true]);
+  await database().clip.update({ where: { id: model.clipId }, data: { isMirrored: true } });
+  expect((await beside([model.clipId])).clips[1]?.startsFlipped).toBe(false);
+  await database().clip.update({ where: { id: model.clipId }, data: { isMirrored: false } });
   expect(both.clips[1]).toMatchObject({ isShown: true, caption: "Model: Quiet hands", clip: { playerName: "Quiet hands", marks: [] } });
-  expect(both.clips[1]?.unlike.join(". ")).toMatch(/Bats left\..*levers and timing differ/);
+  expect(both.clips[1]?.unlike.join(". ")).toMatch(/Bats left, shown mirrored\..*levers and timing differ/);
   expect(both.groups.find(({ id }) => id === "models")).toBeUndefined();
   for (const secret of ["Pia", "Lindqvane", own.pia]) expect(JSON.stringify([plain, both])).not.toContain(secret);
   await withdrawModel.as(head, { modelId });
   expect((await beside([])).groups.find(({ id }) => id === "models")).toBeUndefined();
-  await expect(beside([model.clipId])).rejects.toThrow("not yours");
+  const gone = await beside([model.clipId]);
+  expect([gone.goneModels, gone.clips.length]).toEqual([1, 1]);
+  for (const secret of ["Quiet hands", "Pia", model.clipId, modelId]) expect(JSON.stringify(gone)).not.toContain(secret);
+  const never = await swingOfPia(own);
+  await expect(beside([never.clipId])).rejects.toThrow("not yours");
+  const elsewhere = await buildStory();
+  const theirs = await swingOfPia(elsewhere);
+  await withdrawModel.as(elsewhere.people.head, { modelId: await keep(elsewhere, theirs.swingId) });
+  await expect(beside([theirs.clipId])).rejects.toThrow("not yours");
 });
 
 test("the condition on rows and the rule say alike whether a model is shown, and scope and ability whether its clip may be watched", async () => {

@@ -18,13 +18,16 @@ import { database } from "@/lib/platform/database";
 import { buildLibrary } from "@/seed/builders/library";
 import { buildAcademy, buildAssignment, buildConsent, buildGuardianship, buildLocation, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";
 import { buildSwing } from "@/seed/builders/swings";
+import { buildModel } from "./model-story";
 
 interface House {
   readonly academyId: Id;
   readonly locationId: Id;
   readonly editionId: Id;
   readonly playerId: Id;
+  readonly hitterId: Id;
   readonly swingId: Id;
+  readonly modelId: Id;
   readonly actors: Readonly<Record<"coach" | "guardian" | "admin", Person>>;
 }
 
@@ -49,10 +52,18 @@ async function build(): Promise<House> {
   });
   await join(academyId, playerId, coach.id, guardian.id, office.id);
   const { id: swingId } = await buildSwing({ academyId, playerId, createdById: coach.id });
-  const house = { academyId, locationId, editionId, playerId, swingId };
+  const { id: hitterId } = await buildPlayer({ academyId, locationId, bats: "right" });
+  for (const use of ["lesson", "staff-training"] as const) await buildConsent({ academyId, playerId: hitterId, recordedById: office.id, use });
+  const { id: modelId } = await keepOneModel(academyId, hitterId, coach.id);
+  const house = { academyId, locationId, editionId, playerId, swingId, modelId, hitterId };
   await grow(house, 3, { coach: coach.id, guardian: guardian.id, admin: office.id });
   // Only now, so that each actor knows every player that is theirs.
   return { ...house, actors: await actorsOf(academyId, { coach: coach.id, guardian: guardian.id, admin: office.id }) };
+}
+
+async function keepOneModel(academyId: Id, hitterId: Id, userId: Id) {
+  const swing = await buildSwing({ academyId, playerId: hitterId, createdById: userId });
+  return buildModel({ academyId, playerId: hitterId, swingId: swing.id, userId });
 }
 
 const actorsOf = async (academyId: Id, ids: Readonly<Record<"coach" | "guardian" | "admin", Id>>) => ({
@@ -68,12 +79,13 @@ async function join(academyId: Id, playerId: Id, coachId: Id, guardianId: Id, of
 }
 
 /** More of everything: players, swings with calls and points, foci with sent notes and logs, notices, people, audit, proposals. */
-async function grow({ academyId, locationId, editionId, playerId, swingId }: Omit<House, "actors">, count: number, ids: Readonly<Record<"coach" | "guardian" | "admin", Id>>): Promise<void> {
+async function grow({ academyId, locationId, editionId, playerId, swingId, hitterId }: Omit<House, "actors">, count: number, ids: Readonly<Record<"coach" | "guardian" | "admin", Id>>): Promise<void> {
   const db = database();
   const { clips: known } = await db.swing.findUniqueOrThrow({ where: { id: swingId }, include: { clips: true } });
   for (let i = 0; i < count; i++) {
     const { id: other } = await buildPlayer({ academyId, locationId, bats: "right" });
     await join(academyId, other, ids.coach, ids.guardian, ids.admin);
+    await keepOneModel(academyId, hitterId, ids.coach);
     await buildSwing({ academyId, playerId: other, createdById: ids.coach });
     const swing = await buildSwing({ academyId, playerId, createdById: ids.coach });
     await db.observation.create({ data: { id: newId(), academyId, swingId: swing.id, faultId: "barrel-drag", state: "seen", source: "eye", editionId, calledById: ids.coach } });
@@ -120,7 +132,7 @@ beforeAll(async () => {
 
 /** How many statements the database is asked, by page query. */
 async function countAll(): Promise<Record<string, number>> {
-  const { playerId, swingId, actors } = house;
+  const { playerId, swingId, modelId, actors } = house;
   const { coach, guardian, admin: office } = actors;
   const side = "right" as const;
   const asked: Record<string, () => Promise<unknown>> = {
@@ -135,6 +147,7 @@ async function countAll(): Promise<Record<string, number>> {
     "swings beside each other": () => measurement.getSwingsBeside.as(coach, { swingId }),
     "a swing's comparable readings": () => measurement.listComparableReadings.as(coach, { swingId }),
     "a checkpoint sheet": () => sheet.getCheckpointSheet.as(coach, { swingId }),
+    "a checkpoint sheet with a model": () => sheet.getCheckpointSheet.as(coach, { swingId, modelId }),
     plan: () => plans.getPlanDraft.as(coach, { playerId, side }),
     "sent notes": () => plans.listSentNotes.as(guardian, { playerId }),
     "the family's children": () => roster.getFamilyPlayers.as(guardian, {}),
@@ -168,7 +181,7 @@ describe("a page asks the database a fixed number of times", () => {
     const ids = { coach: house.actors.coach.userId, guardian: house.actors.guardian.userId, admin: house.actors.admin.userId };
     await grow(house, 27, ids);
     house = { ...house, actors: await actorsOf(house.academyId, ids) };
-    expect(await database().player.count({ where: { academyId: house.academyId } })).toBe(31);
+    expect(await database().player.count({ where: { academyId: house.academyId } })).toBe(32);
     expect(await countAll()).toEqual(before);
   }, 120_000);
 });

@@ -39,7 +39,7 @@ test("N14: whatever is done to look at a left-hander beside others, flipped, lai
     { kind: "flip", clipId: "left" }, { kind: "stretch", isStretched: true }, { kind: "lay-over", isLaidOver: true }, { kind: "anchor", anchor: "tapped" },
     { kind: "tap-place" }, { kind: "tap-place" }, { kind: "look", clipId: "left", look: { zoom: 3, centre: { x: 1, y: 1 } } }, { kind: "step", by: 1 },
   ];
-  const state = actions.reduce(besideReducer(clips), startBeside(clips));
+  const state = actions.reduce(besideReducer(clips), startBeside({ clips }));
   expect(state.places.left?.isFlipped).toBe(true);
   const shown = clips.find(({ id }) => id === "left")?.clip;
   expect(JSON.stringify(shown)).toBe(kept);

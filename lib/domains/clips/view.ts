@@ -125,6 +125,8 @@ export interface ClipBeside {
   readonly clip: ClipView;
   /** False when no consent for lessons is in force: then nothing of the film is shown. */
   readonly isShown: boolean;
+  /** A model's picture begins flipped where its hitter would look the other way than the first clip's. */
+  readonly startsFlipped: boolean;
   /** What stands in the corner of its picture: "This swing", "18 Nov, from behind". */
   readonly caption: string;
   /** In what it is unlike the first clip, in words: "At a tossed ball, the first one off a tee". */

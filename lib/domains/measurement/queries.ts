@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { Actor } from "@/lib/access/actor";
+import { isPerson, type Actor } from "@/lib/access/actor";
 import { defineQuery } from "@/lib/access/define-query";
 import { may } from "@/lib/access/guard";
 import { NotFoundError } from "@/lib/core/errors";
@@ -7,7 +7,9 @@ import type { Id } from "@/lib/core/ids";
 import { seeSwing, type SwingSubject } from "@/lib/domains/clips/policy";
 import { besideForm, clipIdForm, swingIdForm, type SwingPage } from "@/lib/domains/clips/schema";
 import { findSwingOfClip, findSwingSubject, readSwingPage } from "@/lib/domains/clips/scope";
+import { lookAtModels } from "@/lib/domains/clips/models/policy";
 import { findModelFilm, listModelsFor } from "@/lib/domains/clips/models/queries";
+import { wasModelClip } from "@/lib/domains/clips/models/scope";
 import type { ModelOption } from "@/lib/domains/clips/models/view";
 import type { ClipView } from "@/lib/domains/clips/view";
 import { getCheckpointDefinitions } from "@/lib/domains/library/queries";
@@ -16,7 +18,7 @@ import type { Database } from "@/lib/platform/database";
 import { besideCaptions, dayWords, viewWords } from "@/lib/measure/several/beside-captions";
 import { comparableSwings } from "@/lib/measure/several/comparable-swings";
 import { besideWords, FACT_NAMES, factWords, likeForLike, type SwingTaken } from "@/lib/measure/several/like-for-like";
-import { NOT_A_MARK } from "@/lib/measure/several/near-models";
+import { NOT_A_MARK, otherwiseWords } from "@/lib/measure/several/near-models";
 import { comparableRule, habitRule, overSwings, readingBook, readSwing, wantedCheckpoints } from "./rules";
 import { readKeptReadings, readSwingsToChoose, readSwingsUpTo } from "./scope";
 import type { ComparableReadings, SwingReadings, SwingsBeside } from "./view";
@@ -102,17 +104,26 @@ async function openBeside(actor: Actor, clipId: Id, options: readonly ModelOptio
   return model && clip ? { clip, model, swing: null } : { ...(await getClipBeside.as(actor, { clipId }, db)), model: null };
 }
 
+/** The same, and null for a model that may no longer be shown: whoever looks at models may know that much of a clip, and nobody else. */
+async function openUnlessGone(actor: Actor, clipId: Id, options: readonly ModelOption[], subject: SwingSubject, db: Database): Promise<OpenedBeside | null> {
+  try {
+    return await openBeside(actor, clipId, options, db);
+  } catch (error) {
+    const { academyId } = subject;
+    if (error instanceof NotFoundError && isPerson(actor) && lookAtModels.allows(actor, { academyId }) && (await wasModelClip(db, academyId, clipId, actor.today))) return null;
+    throw error;
+  }
+}
+
 /** Whose it is and of which day, as captions tell clips apart. */
 function captionOf({ clip, swing, model }: OpenedBeside, today: string) {
   const { playerId, playerName, filmedOn: day } = swing ?? { playerId: model.id, playerName: model.label, filmedOn: today };
   return { swingId: clip.swingId, playerId, playerName: playerName.split(" ")[0] ?? "", day, view: clip.view };
 }
 
-/** In what a model is otherwise than this swing, and what it is not. Here one flips it oneself. */
-function modelUnlike({ reasons, side, isShownMirrored, besideChild }: ModelOption): readonly string[] {
-  const other = reasons.filter(({ isNear }) => !isNear).map(({ words }) => words.replace(", shown mirrored", ""));
-  const flip = isShownMirrored ? [`Flip it to see a ${side}-handed hitter look the same way`] : [];
-  return [...other, ...flip, (besideChild ?? NOT_A_MARK).replace(/\.$/, "")];
+/** In what a model is otherwise than this swing, and what it is not. */
+function modelUnlike(model: ModelOption): readonly string[] {
+  return [...otherwiseWords(model), (model.besideChild ?? NOT_A_MARK).replace(/\.$/, "")];
 }
 
 /** Up to four clips beside each other: one of the swing and those named with it, each of them asked for by the same policy. */
@@ -127,7 +138,8 @@ export const getSwingsBeside = defineQuery({
     const others = [...new Set(input.withIds)].filter((id) => id !== first.clip.id);
     const { side, swingKind, task, pitchHeight, pitchSide } = swing.facts;
     const { options } = await listModelsFor.as(actor, { playerId: swing.playerId, side, view: first.clip.view, swingKind, task, pitchHeight, pitchSide }, db);
-    const opened: readonly OpenedBeside[] = [{ swing, clip: first.clip, model: null }, ...(await Promise.all(others.map((clipId) => openBeside(actor, clipId, options, db))))];
+    const found = await Promise.all(others.map((clipId) => openUnlessGone(actor, clipId, options, granted, db)));
+    const opened: readonly OpenedBeside[] = [{ swing, clip: first.clip, model: null }, ...found.filter((it) => it !== null)];
     const rule = comparableRule((await findLibrary(actor, granted.academyId, db))?.terms);
     const like = (theirs: SwingTaken) => likeForLike(theirs, takenOf(swing, first.clip.view), [...rule.same, "view"]);
     const captions = besideCaptions(opened.map((it) => captionOf(it, actor.today)), actor.today);
@@ -141,10 +153,11 @@ export const getSwingsBeside = defineQuery({
     const group = (id: string, title: string, own: typeof choices) => ({ id, title, choices: own.filter(({ clipId }) => !isOpen(clipId)).map(({ clipId, words, hasContact, unlike }) => ({ clipId, words, hasContact, unlike })) });
     return {
       swingId: swing.id, playerId: swing.playerId, playerName: swing.playerName,
+      goneModels: found.filter((it) => it === null).length,
       clips: opened.map(({ swing: own, clip, model }, i) => {
-        if (model) return { clip, isShown: true, caption: `Model: ${model.label}`, unlike: modelUnlike(model), notNoted: [] };
+        if (model) return { clip, isShown: true, startsFlipped: model.isTurned !== first.clip.isMirrored, caption: `Model: ${model.label}`, unlike: modelUnlike(model), notNoted: [] };
         const { unlike, notNoted } = like(takenOf(own, clip.view));
-        return { clip: own.isShown ? clip : { ...clip, points: [], unseenPoints: [], marks: [] }, isShown: own.isShown, caption: captions[i] ?? "", unlike: unlike.map(besideWords), notNoted: notNoted.map((fact) => FACT_NAMES[fact]) };
+        return { clip: own.isShown ? clip : { ...clip, points: [], unseenPoints: [], marks: [] }, isShown: own.isShown, startsFlipped: false, caption: captions[i] ?? "", unlike: unlike.map(besideWords), notNoted: notNoted.map((fact) => FACT_NAMES[fact]) };
       }),
       groups: [
         group("cameras", "Other cameras of this swing", choices.filter((it) => it.swingId === swing.id)),

@@ -79,5 +79,7 @@ export interface SwingsBeside {
   readonly playerId: Id;
   readonly playerName: string;
   readonly clips: readonly ClipBeside[];
+  /** Models that were asked for and may no longer be shown: left out. */
+  readonly goneModels: number;
   readonly groups: readonly BesideGroup[];
 }

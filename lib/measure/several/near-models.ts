@@ -133,6 +133,11 @@ export function besideChildWords(wanted: Pick<ModelWanted, "isAdult">, model: Pi
   return `The model is grown and the player is still growing: levers and timing differ. ${NOT_A_MARK} No readings are compared.`;
 }
 
+/** In what a model is otherwise than what was asked for, in the order in which it counts. */
+export function otherwiseWords({ reasons }: Pick<NearModel<unknown>, "reasons">): readonly string[] {
+  return reasons.filter(({ isNear }) => !isNear).map(({ words }) => words);
+}
+
 /** A level in words: "11 to 12", "grown". */
 export function levelWords(level: Level): string {
   return level === "adult" ? "grown" : level.replace("-", " to ");

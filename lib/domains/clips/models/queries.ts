@@ -138,12 +138,14 @@ export const listModelsFor = defineQuery({
     });
     const models = rows.flatMap((row) => {
       const clip = row.swing.clips.find(({ view }) => view === input.view);
-      return clip ? [{ ...tagsOf(row), id: row.id, clipId: clip.id, view: input.view, swingKind: row.swing.swingKind } satisfies ModelTagged & ModelTags & { clipId: Id }] : [];
+      return clip ? [{ ...tagsOf(row), id: row.id, clipId: clip.id, view: input.view, swingKind: row.swing.swingKind, isMirrored: clip.isMirrored } satisfies ModelTagged & ModelTags & { clipId: Id; isMirrored: boolean }] : [];
     });
     const found = nearModels(wanted, models);
     return {
       noneMatch: noneMatchWords(wanted, found),
-      options: found.map(({ model: { swingKind: __, ...model }, ...how }): ModelOption => ({ ...model, ...how, besideChild: besideChildWords(wanted, model), posterUrl: clipAddress.poster(model.clipId) })),
+      options: found.map(({ model: { swingKind: __, isMirrored, ...model }, ...how }): ModelOption => ({
+        ...model, ...how, isTurned: isMirrored !== how.isShownMirrored, besideChild: besideChildWords(wanted, model), posterUrl: clipAddress.poster(model.clipId),
+      })),
     };
   },
 });

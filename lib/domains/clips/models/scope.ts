@@ -15,6 +15,13 @@ export async function findModelSubject(db: Database, academyId: Id, modelId: Id)
   return db.modelSwing.findFirst({ where: { id: modelId, academyId }, select: { id: true, academyId: true, playerId: true, swingId: true } });
 }
 
+/** Whether a clip is of a swing that was a model and is none that is shown on a day: all that may still be said of it. */
+export async function wasModelClip(db: Database, academyId: Id, clipId: Id, day: string): Promise<boolean> {
+  const ofClip = { academyId, swing: { clips: { some: { id: clipId } } } };
+  const [kept, shown] = [await db.modelSwing.count({ where: ofClip }), await db.modelSwing.count({ where: { ...ofClip, ...shownOn(day) } })];
+  return kept > 0 && shown === 0;
+}
+
 /** What the head coach's list is made from. */
 export const modelRowSelect = {
   id: true, swingId: true, label: true, sport: true, level: true, isAdult: true, heightM: true, task: true, pitchHeight: true, pitchSide: true,
@@ -28,7 +35,7 @@ export type ModelRowForView = Prisma.ModelSwingGetPayload<{ select: typeof model
 /** What a coach chooses from. */
 export const modelOptionSelect = {
   id: true, label: true, sport: true, level: true, isAdult: true, heightM: true, task: true, pitchHeight: true, pitchSide: true,
-  swing: { select: { side: true, swingKind: true, clips: { orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { id: true, view: true } } } },
+  swing: { select: { side: true, swingKind: true, clips: { orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { id: true, view: true, isMirrored: true } } } },
 } satisfies Prisma.ModelSwingSelect;
 
 /** What the form for keeping a swing begins with, and what may hinder it. */

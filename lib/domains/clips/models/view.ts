@@ -28,6 +28,8 @@ export interface ModelOption extends ModelTags {
   readonly view: CameraView;
   /** Batted from the other side: it is shown as in a mirror. */
   readonly isShownMirrored: boolean;
+  /** The picture is turned, so that the hitter bats the same way: a mirrored file of a hitter from the other side is right as it is. */
+  readonly isTurned: boolean;
   /** Alike in side and sport, and near in height and level. */
   readonly isMatch: boolean;
   readonly reasons: readonly NearReason[];

@@ -4,23 +4,30 @@ import { may } from "@/lib/access/guard";
 import { dayOf } from "@/lib/core/days";
 import { NotFoundError } from "@/lib/core/errors";
 import { medianIntervalSeconds } from "@/lib/core/frame-times";
+import { listModelsFor } from "@/lib/domains/clips/models/queries";
+import type { ModelOption } from "@/lib/domains/clips/models/view";
 import { seeSwing, type SwingSubject } from "@/lib/domains/clips/policy";
 import { contactTickOf, eventSecondsOf } from "@/lib/domains/clips/rules";
-import { clipAddress } from "@/lib/domains/clips/schema";
+import { clipAddress, type SwingFacts } from "@/lib/domains/clips/schema";
 import { findSwingSubject } from "@/lib/domains/clips/scope";
 import { frameOfEvent } from "@/lib/domains/clips/stills/rules";
 import { windowName } from "@/lib/domains/clips/stills/schema";
 import { readKeptStills, readPicturedClips } from "@/lib/domains/clips/stills/scope";
 import { sheetEvents, type PicturedClip } from "@/lib/domains/clips/stills/view";
+import type { BattingSide } from "@/lib/domains/clips/view";
 import { comparableRule, habitRule } from "@/lib/domains/measurement/rules";
 import { comparableSwings } from "@/lib/measure/several/comparable-swings";
 import { takenWords } from "@/lib/measure/several/like-for-like";
+import { otherwiseWords } from "@/lib/measure/several/near-models";
 import type { Sight } from "@/lib/reason/types";
 import { readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "../scope";
 import { calledCounts, columnOfPhase, placeInDay, readCounts, unlikeWords } from "./rules";
 import { checkpointSheetForm, MOST_OTHERS } from "./schema";
 import { findOwnBest, readCalls, readSheetSwings, type SheetSwing } from "./scope";
 import type { RowKind, SheetCell, SheetPage, SheetRow } from "./view";
+
+/** Whence a row comes: a swing of the player, or a model of whose swing nothing is told. */
+type RowSource = { readonly clipId: string } & ({ readonly kind: Exclude<RowKind, "model">; readonly swing: SheetSwing } | { readonly kind: "model"; readonly model: ModelOption });
 
 /** The library says how many swings are looked at together; without one, so many. */
 const LAST_SWINGS = 5;
@@ -50,24 +57,35 @@ export const getCheckpointSheet = defineQuery({
     const asked = others.filter(({ id }) => wanted.has(id));
     const chosen = asked.slice(0, MOST_OTHERS);
 
-    const sources: { kind: RowKind; swing: SheetSwing; clipId: string }[] = [{ kind: "this", swing, clipId: clip.id }];
+    const { swingKind, task, pitchHeight, pitchSide } = swing as SheetSwing & Pick<SwingFacts, "swingKind" | "task" | "pitchHeight" | "pitchSide">;
+    const side = swing.side as BattingSide;
+    const models = await listModelsFor.as(actor, { playerId, side, view: clip.view, swingKind, task, pitchHeight, pitchSide }, db);
+    const model = models.options.find(({ id }) => id === input.modelId);
+
+    const sources: RowSource[] = [{ kind: "this", swing, clipId: clip.id }];
     for (const it of chosen) sources.push({ kind: "other", swing: it, clipId: it.clips.find(({ view }) => view === clip.view)?.id ?? "" });
     if (ownBest && ownBest.swingId !== swing.id) sources.push({ kind: "own-best", swing: ownBest.swing, clipId: ownBest.clipId });
+    if (model) sources.push({ kind: "model", model, clipId: model.clipId });
     const clipIds = sources.map(({ clipId }) => clipId);
     const pictured = await readPicturedClips(db, academyId, clipIds);
     const kept = await readKeptStills(db, academyId, clipIds);
-    const readings = await readReadings(db, academyId, [...new Set([...sources.map((it) => it.swing.id), ...alike.map(({ id }) => id)])]);
+    const readings = await readReadings(db, academyId, [...new Set([...pictured.map((it) => it.swingId), ...alike.map(({ id }) => id)])]);
     const calls = await readCalls(db, academyId, alike.map(({ id }) => id));
-    const rows = sources.flatMap(({ kind, swing: own, clipId }): SheetRow[] => {
+    const rows = sources.flatMap((source): SheetRow[] => {
+      const { clipId } = source;
       const picture = pictured.find(({ id }) => id === clipId);
       if (!picture) return [];
       const { widthPx, heightPx, isMirrored, frameTimes, window } = picture;
       const stills = kept.get(clipId);
       const keptFrames = stills?.window === windowName(window) ? stills.frames : [];
+      // Beside a player who is still growing a grown body's readings are not shown: they would be taken for a measure.
+      const own = source.kind === "model" && source.model.besideChild ? [] : readings.filter(({ swingId }) => swingId === picture.swingId);
       return [{
-        kind, swingId: own.id, clipId, filmedOn: own.day, place: placeInDay(own, newestFirst), framesPerSecond: rateOf(picture),
-        unlike: unlikeWords(own, swing, rule.same), picture: { window, widthPx, heightPx, isMirrored, keptFrames, steppingUrl: clipAddress.stepping(clipId), frameTimes },
-        cells: cellsOf(picture, readings.filter(({ swingId }) => swingId === own.id), library),
+        clipId, framesPerSecond: rateOf(picture), picture: { window, widthPx, heightPx, isMirrored, keptFrames, steppingUrl: clipAddress.stepping(clipId), frameTimes },
+        cells: cellsOf(picture, own, library),
+        ...(source.kind === "model"
+          ? { kind: source.kind, model: source.model, swingId: source.model.id, filmedOn: null, place: { of: 1, number: 1 }, unlike: otherwiseWords(source.model) }
+          : { kind: source.kind, model: null, swingId: source.swing.id, filmedOn: source.swing.day, place: placeInDay(source.swing, newestFirst), unlike: unlikeWords(source.swing, swing, rule.same) }),
       }];
     });
     const viewOf = new Map(alike.flatMap(({ clips }) => clips.map(({ id, view }) => [id, view] as const)));
@@ -77,12 +95,13 @@ export const getCheckpointSheet = defineQuery({
     const bySwing = new Set(checkpoints.filter(({ scope }) => scope === "swing").map(({ id }) => id));
     const counted = readings.filter(({ clipId, checkpointId }) => viewOf.has(clipId) && (viewOf.get(clipId) === clip.view || bySwing.has(checkpointId)));
     return {
-      isShown: true, swingId: swing.id, clipId: clip.id, playerId, playerName, side: swing.side as "right" | "left", view: clip.view,
+      isShown: true, swingId: swing.id, clipId: clip.id, playerId, playerName, side, view: clip.view,
       takenWords: takenWords(swing), clips: swing.clips.map(({ id, view }) => ({ clipId: id, view })),
       ownBest: ownBest && { id: ownBest.id, isThis: ownBest.swingId === swing.id }, rows,
       choices: others.map((it) => ({
         swingId: it.id, filmedOn: it.day, place: placeInDay(it, newestFirst), unlike: unlikeWords(it, swing, rule.same), isChosen: chosen.includes(it),
       })),
+      models: { ...models, chosenId: model?.id ?? null, isGone: input.modelId !== undefined && !model },
       countedSwings: alike.length,
       called: calledCounts(alike, calls.map((call) => ({ ...call, state: call.state as Sight })), faults, habit),
       read: readCounts(alike, counted, checkpoints, habit),

@@ -4,7 +4,7 @@ import { likeForLike, type SwingTaken, type TakenFact } from "@/lib/measure/seve
 import type { RepeatedReading } from "@/lib/measure/several/repeated-reading";
 import { seenCount, type HabitRule } from "@/lib/measure/several/seen-count";
 import { countCalls, type Call } from "../rules";
-import type { CountsByEvent, SheetCount } from "./view";
+import type { CountsByEvent, SheetCount, SheetRow } from "./view";
 
 const COLUMN_OF_PHASE: Readonly<Record<string, SheetEvent>> = {
   stance: "load", load: "load", stride: "toe", "foot-plant": "plant", launch: "launch", contact: "contact", extension: "extension", "follow-through": "finish",
@@ -25,6 +25,11 @@ export interface NamedPhase {
   readonly id: string;
   readonly name: string;
   readonly phase: string;
+}
+
+/** Whether a row's picture and the lines on it are turned: a mirror image is turned back, a model that bats from the other side turned round, and of both nothing is left to turn. */
+export function isTurned({ picture, model }: Pick<SheetRow, "model"> & { readonly picture: Pick<SheetRow["picture"], "isMirrored"> }): boolean {
+  return picture.isMirrored !== (model?.isShownMirrored ?? false);
 }
 
 /** What coaches called in the swings, most often seen first. What is called in none of them has no line. */

@@ -5,8 +5,8 @@ import { idForm } from "@/lib/domains/roster/schema";
 export const MOST_OTHERS = 3;
 
 const emptyAsMissing = <T extends z.ZodType>(form: T) => z.preprocess((value) => (value === "" || value === null ? undefined : value), form.optional());
-/** Which sheet is looked at: a swing, one of its clips, and the swings beside it; left out, the newest one like it. */
-export const checkpointSheetForm = z.object({ swingId: idForm, clipId: emptyAsMissing(idForm), withIds: z.array(idForm).max(24).optional() });
+/** Which sheet is looked at: a swing, one of its clips, the swings beside it (left out, the newest one like it), and a model. */
+export const checkpointSheetForm = z.object({ swingId: idForm, clipId: emptyAsMissing(idForm), withIds: z.array(idForm).max(24).optional(), modelId: emptyAsMissing(idForm) });
 
 export const keepOwnBestForm = z.object({ playerId: idForm, clipId: idForm });
 export const takeBackOwnBestForm = z.object({ playerId: idForm, ownBestId: idForm });

@@ -1,5 +1,6 @@
 import type { FrameTimes } from "@/lib/core/frame-times";
 import type { Id } from "@/lib/core/ids";
+import type { ModelOption, ModelsFor } from "@/lib/domains/clips/models/view";
 import type { NoFrame } from "@/lib/domains/clips/stills/rules";
 import type { CropWindow, SheetEvent } from "@/lib/domains/clips/stills/view";
 import type { BattingSide, CameraView, PointView } from "@/lib/domains/clips/view";
@@ -39,15 +40,18 @@ export interface RowPicture {
 }
 
 /** Why a clip stands on the sheet. A further kind of row is one more word here and one more source in the query. */
-export type RowKind = "this" | "other" | "own-best";
+export type RowKind = "this" | "other" | "own-best" | "model";
 
 /** One clip of the sheet, with a cell for each event. */
 export interface SheetRow {
   readonly kind: RowKind;
+  /** For a model its own id: of whose swing it is nothing is told. */
   readonly swingId: Id;
   readonly clipId: Id;
-  /** YYYY-MM-DD */
-  readonly filmedOn: string;
+  /** What is told of a model; null for a swing of the player. */
+  readonly model: ModelOption | null;
+  /** YYYY-MM-DD; null for a model. */
+  readonly filmedOn: string | null;
   /** Which swing of its day and side it was, first one first. */
   readonly place: { readonly of: number; readonly number: number };
   /** Frames a real second; null while the real time is not known. */
@@ -85,6 +89,13 @@ export interface SheetChoice {
   readonly isChosen: boolean;
 }
 
+/** The models that may lie beside this swing, nearest first, and the one that does. */
+export interface SheetModels extends ModelsFor {
+  readonly chosenId: Id | null;
+  /** One was asked for that may not be shown, or not any more: which of the two is not said. */
+  readonly isGone: boolean;
+}
+
 export interface SheetView {
   readonly swingId: Id;
   readonly clipId: Id;
@@ -100,6 +111,7 @@ export interface SheetView {
   readonly ownBest: { readonly id: Id; readonly isThis: boolean } | null;
   readonly rows: readonly SheetRow[];
   readonly choices: readonly SheetChoice[];
+  readonly models: SheetModels;
   /** Over how many swings taken alike the counts go, this one among them. */
   readonly countedSwings: number;
   /** What coaches called, and what the readings say, each by event. */

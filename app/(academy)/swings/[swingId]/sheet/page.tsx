@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { CheckpointSheet } from "@/lib/domains/observations/components/sheet/checkpoint-sheet";
+import { ChooseModel } from "@/lib/domains/observations/components/sheet/choose-model";
 import { ChooseSwings } from "@/lib/domains/observations/components/sheet/choose-swings";
 import { OwnBest } from "@/lib/domains/observations/components/sheet/own-best";
 import { sheetWords as words } from "@/lib/domains/observations/components/sheet/sheet-words";
@@ -13,13 +14,13 @@ export const metadata: Metadata = { title: "Checkpoint sheet" };
 
 interface SheetPageProps {
   params: Promise<{ swingId: string }>;
-  searchParams: Promise<{ clip?: string; with?: string | string[]; at?: string; lines?: string; numbers?: string }>;
+  searchParams: Promise<{ clip?: string; with?: string | string[]; model?: string; at?: string; lines?: string; numbers?: string }>;
 }
 
 export default async function SheetPage({ params, searchParams }: SheetPageProps) {
-  const [{ swingId }, { clip, with: others, at, lines, numbers }] = await Promise.all([params, searchParams]);
+  const [{ swingId }, { clip, with: others, model, at, lines, numbers }] = await Promise.all([params, searchParams]);
   const withIds = others === undefined ? undefined : [others].flat().flatMap((part) => part.split(",")).filter((part) => part !== "" && part !== "none");
-  const sheet = await getCheckpointSheet({ swingId, clipId: clip, withIds });
+  const sheet = await getCheckpointSheet({ swingId, clipId: clip, withIds, modelId: model });
   if (!sheet.isShown) {
     return (
       <Leaf>
@@ -64,11 +65,13 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       />
       {sheet.strangeCount > 0 ? <p className="why">{words.strange(sheet.strangeCount)}</p> : null}
       {sheet.isCutShort ? <p className="why">{words.tooMany}</p> : null}
+      {sheet.models.isGone ? <p className="why">{words.goneModel}</p> : null}
       <div className="bar-line no-print sheet-bar">
         <ChooseSwings sheet={sheet} />
+        <ChooseModel sheet={sheet} withIds={withIds} />
         <OwnBest sheet={sheet} />
       </div>
-      <CheckpointSheet key={`${sheet.clipId} ${sheet.rows.map((row) => row.clipId).join(" ")}`} sheet={sheet} asked={{ withIds, at, lines, numbers }} />
+      <CheckpointSheet key={`${sheet.clipId} ${sheet.rows.map((row) => row.clipId).join(" ")}`} sheet={sheet} asked={{ withIds, modelId: sheet.models.chosenId ?? undefined, at, lines, numbers }} />
     </Leaf>
   );
 }

@@ -3,7 +3,7 @@ import Link from "next/link";
 import { useId, type Dispatch } from "react";
 import type { BesideGroup, ClipBeside } from "../../view";
 import type { BesideAction, BesideState } from "./beside-state";
-import { anchorWords, notLinedWords, scaleWords, stretchedWords } from "./beside-words";
+import { anchorWords, notLinedWords, scaleWords } from "./beside-words";
 import type { Anchors, TorsoScale } from "./laid-over";
 import type { LinedClip } from "./lined-clip";
 
@@ -162,7 +162,6 @@ export function LookControls({ clips, state, dispatch }: Common) {
           <input type="checkbox" checked={state.isStretched} onChange={(event) => dispatch({ kind: "stretch", isStretched: event.target.checked })} /> Stretched to match
         </label>
       ) : null}
-      {state.isStretched ? <p className="note">{stretchedWords}</p> : null}
     </section>
   );
 }

@@ -36,7 +36,8 @@ export function besideKey(press: Pick<KeyboardEvent, "key" | "shiftKey" | "ctrlK
     case "O":
       return clipIds.length > 1 ? { kind: "lay-over", isLaidOver: !state.isLaidOver } : null;
     case "ESCAPE":
-      return { kind: "cancel" };
+      // With nothing to leave, the key is for who brought somebody here.
+      return state.tapping || state.isPlaying ? { kind: "cancel" } : null;
     default:
       return null;
   }

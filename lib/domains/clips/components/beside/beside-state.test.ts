@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { EventView } from "../../view";
 import { besideClip } from "./beside-clip.fixture";
+import { besideKey } from "./beside-keys";
 import { besideReducer, clockOf, playReach, startBeside, type BesideAction, type BesideState } from "./beside-state";
 import { lineUp, ownSeconds, type LinedClip } from "./lined-clip";
 
@@ -12,12 +13,12 @@ const clip = (id: string, fps: number, count: number, at: number | null, more = 
   return besideClip({ id, ticks, events: at === null ? [] : [contact(at, ticks)], ...more });
 };
 const three = lineUp([clip("a", 240, 400, 200), clip("b", 60, 120, 50), clip("c", 240, 300, null)], false);
-const run = (clips: readonly LinedClip[], actions: readonly BesideAction[], from: BesideState = startBeside(clips)) => actions.reduce(besideReducer(clips), from);
+const run = (clips: readonly LinedClip[], actions: readonly BesideAction[], from: BesideState = startBeside({ clips })) => actions.reduce(besideReducer(clips), from);
 const frames = (state: BesideState) => Object.fromEntries(Object.entries(state.places).map(([id, it]) => [id, it.frameIndex]));
 
 describe("the clips of the side-by-side view", () => {
   test("they open at contact, locked, none flipped, times as they are", () => {
-    const state = startBeside(three);
+    const state = startBeside({ clips: three });
     expect(frames(state)).toEqual({ a: 200, b: 50, c: 0 });
     expect(state).toMatchObject({ isLocked: true, isStretched: false, isLaidOver: false });
   });
@@ -57,7 +58,7 @@ describe("the clips of the side-by-side view", () => {
     );
   });
   test("N14: to flip changes how one clip lies on the screen and nothing that is recorded of it, nor any other clip", () => {
-    const before = startBeside(three);
+    const before = startBeside({ clips: three });
     const after = run(three, [{ kind: "flip", clipId: "b" }]);
     expect(after.places).toEqual({ ...before.places, b: { ...before.places.b, isFlipped: true } });
     expect(run(three, [{ kind: "flip", clipId: "b" }], after)).toEqual(before);
@@ -66,8 +67,22 @@ describe("the clips of the side-by-side view", () => {
     const two = three.slice(0, 2);
     const state = run(two, [{ kind: "step", by: -48 }]);
     const four = lineUp([clip("a", 240, 400, 200), clip("b", 60, 120, 50), clip("d", 120, 200, 90)], false);
-    expect(frames(run(four, [{ kind: "clips" }], state))).toEqual({ a: 152, b: 38, d: 66 });
-    expect(frames(run(four.slice(1), [{ kind: "clips" }], run(four, [{ kind: "clips" }], state)))).toEqual({ b: 38, d: 66 });
+    expect(frames(run(four, [{ kind: "clips", flipped: [] }], state))).toEqual({ a: 152, b: 38, d: 66 });
+    expect(frames(run(four.slice(1), [{ kind: "clips", flipped: [] }], run(four, [{ kind: "clips", flipped: [] }], state)))).toEqual({ b: 38, d: 66 });
+  });
+  test("a clip that begins flipped does so also when it joins later, and a flip by hand is never taken back by others that come", () => {
+    const begun = startBeside({ clips: three, flipped: ["b"], seconds: -0.2 });
+    expect(frames(begun)).toEqual({ a: 152, b: 38, c: 0 });
+    expect(three.map(({ id }) => begun.places[id]?.isFlipped)).toEqual([false, true, false]);
+    const unflipped = run(three, [{ kind: "flip", clipId: "b" }], begun);
+    const joined = run(lineUp([clip("a", 240, 400, 200), clip("b", 60, 120, 50), clip("d", 120, 200, 90)], false), [{ kind: "clips", flipped: ["b", "d"] }], unflipped);
+    expect(["a", "b", "d"].map((id) => joined.places[id]?.isFlipped)).toEqual([false, false, true]);
+  });
+  test("Escape is the view's own only while there is something to leave", () => {
+    const press = { key: "Escape", shiftKey: false, ctrlKey: false, metaKey: false, altKey: false };
+    const still = startBeside({ clips: three });
+    expect(besideKey(press, still, ["a"])).toBeNull();
+    for (const busy of [{ kind: "play", isPlaying: true }, { kind: "anchor", anchor: "tapped" }] as const) expect(besideKey(press, run(three, [busy]), ["a"])).toEqual({ kind: "cancel" });
   });
   test("an event is gone to as the clip in hand has it; without it there, as another has it", () => {
     const ticks = even(240, 400);
@@ -78,8 +93,8 @@ describe("the clips of the side-by-side view", () => {
     expect(clockOf(clips, stays)).toBe(0);
   });
   test("what is played runs from where the first film begins to where the last one ends; a clip by itself runs alone", () => {
-    expect(playReach(three, startBeside(three))?.[0]).toBeCloseTo(-50 / 60, 9);
-    expect(playReach(three, { ...startBeside(three), inHand: "c" })?.[0]).toBe(0);
+    expect(playReach(three, startBeside({ clips: three }))?.[0]).toBeCloseTo(-50 / 60, 9);
+    expect(playReach(three, { ...startBeside({ clips: three }), inHand: "c" })?.[0]).toBe(0);
   });
 });
 

@@ -32,7 +32,7 @@ export interface BesideState {
 }
 
 export type BesideAction =
-  | { readonly kind: "clips" }
+  | { readonly kind: "clips"; readonly flipped: readonly string[] }
   | { readonly kind: "take-in-hand"; readonly clipId: string }
   | { readonly kind: "step"; readonly by: number }
   | { readonly kind: "go-end"; readonly end: "first" | "last" }
@@ -53,16 +53,25 @@ export type BesideAction =
   | { readonly kind: "points"; readonly hasPoints: boolean }
   | { readonly kind: "cancel" };
 
-/** All clips at contact, side by side, locked. */
-export function startBeside(clips: readonly LinedClip[]): BesideState {
+/** How the view begins. */
+export interface BesideStart {
+  readonly clips: readonly LinedClip[];
+  /** Clips whose picture begins flipped. */
+  readonly flipped?: readonly string[];
+  /** Where the common clock begins, in real seconds from contact. */
+  readonly seconds?: number;
+}
+
+/** All clips at one instant, at contact when none is named, side by side, locked. */
+export function startBeside({ clips, flipped = [], seconds = 0 }: BesideStart): BesideState {
   return {
-    places: Object.fromEntries(clips.map((it) => [it.id, placeAt(it, 0)])), inHand: clips[0]?.id ?? "", travel: 1, isLocked: true, isPlaying: false, rate: 1 / 4,
+    places: Object.fromEntries(clips.map((it) => [it.id, placeAt(it, seconds, flipped)])), inHand: clips[0]?.id ?? "", travel: 1, isLocked: true, isPlaying: false, rate: 1 / 4,
     isStretched: false, isLaidOver: false, opacity: 0.5, anchor: "hips", taps: {}, tapping: null, hasPoints: false,
   };
 }
 
 const pictureOf = ({ clip }: LinedClip): Size => ({ width: clip.widthPx, height: clip.heightPx });
-const placeAt = (lined: LinedClip, seconds: number): ClipPlace => ({ frameIndex: frameAt(lined, seconds), isFlipped: false, look: wholeLook(pictureOf(lined)) });
+const placeAt = (lined: LinedClip, seconds: number, flipped: readonly string[]): ClipPlace => ({ frameIndex: frameAt(lined, seconds), isFlipped: flipped.includes(lined.id), look: wholeLook(pictureOf(lined)) });
 
 /** The changes of the view over the clips that are open now. */
 export function besideReducer(clips: readonly LinedClip[]): (state: BesideState, action: BesideAction) => BesideState {
@@ -74,7 +83,7 @@ function reduce(clips: readonly LinedClip[], state: BesideState, action: BesideA
   const inHand = find(state.inHand);
   switch (action.kind) {
     case "clips":
-      return withClips(clips, state);
+      return withClips(clips, state, action.flipped);
     case "take-in-hand":
       return find(action.clipId) ? { ...state, inHand: action.clipId } : state;
     case "step":
@@ -188,13 +197,13 @@ function locked(clips: readonly LinedClip[], state: BesideState): BesideState {
 }
 
 /** Clips that came join at the clock's instant; clips that went are forgotten; the rest stays as it was. */
-function withClips(clips: readonly LinedClip[], state: BesideState): BesideState {
+function withClips(clips: readonly LinedClip[], state: BesideState, flipped: readonly string[]): BesideState {
   const inHand = clips.some((it) => it.id === state.inHand) ? state.inHand : (clips[0]?.id ?? "");
   const seconds = clockOf(clips.filter((it) => it.id in state.places), state) ?? 0;
   const kept = Object.fromEntries(
     clips.map((it) => {
       const before = state.places[it.id];
-      return [it.id, before ? { ...before, frameIndex: stepFrame(before.frameIndex, 0, it.frameCount) } : placeAt(it, seconds)];
+      return [it.id, before ? { ...before, frameIndex: stepFrame(before.frameIndex, 0, it.frameCount) } : placeAt(it, seconds, flipped)];
     }),
   );
   return locked(clips, { ...state, places: kept, inHand, tapping: null });

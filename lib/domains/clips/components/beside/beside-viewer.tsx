@@ -21,17 +21,22 @@ import { useShowing } from "./use-showing";
 export interface BesideViewerProps {
   readonly clips: readonly ClipBeside[];
   readonly groups: readonly BesideGroup[];
+  /** Where the clock begins, in real seconds from contact. */
+  readonly startSeconds?: number;
 }
 
+const flippedOf = (clips: readonly ClipBeside[]) => clips.filter(({ startsFlipped }) => startsFlipped).map(({ clip }) => clip.id);
+
 /** Up to four clips on one swing clock, beside each other or laid over one another. */
-export function BesideViewer({ clips, groups }: BesideViewerProps) {
+export function BesideViewer({ clips, groups, startSeconds = 0 }: BesideViewerProps) {
   const views = useMemo(() => clips.map(({ clip }) => clip), [clips]);
   const plain = useMemo(() => lineUp(views, false), [views]);
   const stretched = useMemo(() => lineUp(views, true), [views]);
-  const [state, dispatch] = useReducer((now: BesideState, action: BesideAction) => besideReducer((action.kind === "stretch" ? action.isStretched : now.isStretched) ? stretched : plain)(now, action), plain, startBeside);
+  const [state, dispatch] = useReducer((now: BesideState, action: BesideAction) => besideReducer((action.kind === "stretch" ? action.isStretched : now.isStretched) ? stretched : plain)(now, action), { clips: plain, flipped: flippedOf(clips), seconds: startSeconds }, startBeside);
   const lined = state.isStretched ? stretched : plain;
   const ids = views.map(({ id }) => id).join(" ");
-  useEffect(() => dispatch({ kind: "clips" }), [ids, state.isStretched]);
+  const flipped = flippedOf(clips).join(" ");
+  useEffect(() => dispatch({ kind: "clips", flipped: flipped.split(" ") }), [ids, flipped, state.isStretched]);
 
   const [statuses, setStatuses] = useState<Readonly<Record<string, SourceStatus>>>({});
   const onStatus = useCallback((clipId: string, status: SourceStatus | null) => {

@@ -20,7 +20,7 @@ import { cellKey, firstPlace, placeOfKey, rowKey } from "./walk";
 interface CheckpointSheetProps {
   readonly sheet: SheetView;
   /** What stood in the address: the cell one comes back to, lines and numbers. */
-  readonly asked: Pick<SheetState, "withIds" | "at" | "lines" | "numbers">;
+  readonly asked: Pick<SheetState, "withIds" | "modelId" | "at" | "lines" | "numbers">;
 }
 
 const LINES = ["bare", "cell", "all"] as const;
@@ -37,7 +37,7 @@ export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
   const column = sheetEvents[at.column] ?? "contact";
   const hand = rows[at.row];
   const state: SheetState = {
-    swingId, clipId, withIds: asked.withIds, at: hand && cellKey(hand, at.column), lines: lines === "bare" ? undefined : lines, numbers: hasNumbers ? "on" : undefined,
+    swingId, clipId, withIds: asked.withIds, modelId: asked.modelId, at: hand && cellKey(hand, at.column), lines: lines === "bare" ? undefined : lines, numbers: hasNumbers ? "on" : undefined,
   };
   const address = sheetAddress(state);
   useEffect(() => {

@@ -5,11 +5,11 @@ import type { SheetView } from "../../sheet/view";
 import { sheetWords as words, whichSwing } from "./sheet-words";
 
 interface ChooseSwingsProps {
-  readonly sheet: Pick<SheetView, "swingId" | "clipId" | "choices">;
+  readonly sheet: Pick<SheetView, "swingId" | "clipId" | "choices" | "models">;
 }
 
 /** Which other swings lie beside this one: a form of ticks that works without script. */
-export function ChooseSwings({ sheet: { swingId, clipId, choices } }: ChooseSwingsProps) {
+export function ChooseSwings({ sheet: { swingId, clipId, choices, models } }: ChooseSwingsProps) {
   return (
     <details className="fold choose no-print">
       <summary className="btn">{words.choose}</summary>
@@ -19,6 +19,7 @@ export function ChooseSwings({ sheet: { swingId, clipId, choices } }: ChooseSwin
         <form action={`/swings/${swingId}/sheet`} method="get">
           <input type="hidden" name="clip" value={clipId} />
           <input type="hidden" name="with" value="none" />
+          {models.chosenId ? <input type="hidden" name="model" value={models.chosenId} /> : null}
           <p className="small quiet">{words.chooseMost(MOST_OTHERS)}</p>
           {choices.map((it) => (
             <CheckRow

@@ -6,7 +6,8 @@ import { cutAddress } from "@/lib/domains/clips/stills/schema";
 import { classNames } from "@/lib/ui/class-names";
 import { Cut } from "@/lib/ui/cut";
 import type { SheetCell, SheetRow } from "../../sheet/view";
-import { frameAddress, type SheetState } from "./addresses";
+import { isTurned } from "../../sheet/rules";
+import { besideAddress, frameAddress, type SheetState } from "./addresses";
 import { BodyLines } from "./body-lines";
 import type { MadeStill } from "./make-stills";
 import { CellReadings } from "./sheet-reading";
@@ -45,12 +46,15 @@ export function SheetCellView({ row, cell, cellKey, isColumn, isHere, hasLines, 
     onLost(row, frameIndex);
   };
   const rowName = words.row[row.kind];
+  const own = { ...from, at: cellKey };
+  const href = row.model ? besideAddress({ clipId: row.clipId, seconds: cell.seconds }, own) : frameAddress({ swingId: row.swingId, clipId: row.clipId, frameIndex }, own);
+  const opens = row.model ? words.opensBeside : undefined;
   return (
     <td role="cell" className={isColumn ? "here" : undefined}>
       <Link
-        href={frameAddress({ swingId: row.swingId, clipId: row.clipId, frameIndex }, { ...from, at: cellKey })} prefetch={false}
-        className={classNames("cell", isHere && "here", row.picture.isMirrored && "turned")} data-cell={cellKey} tabIndex={isHere ? 0 : -1} aria-current={isHere ? "true" : undefined}
-        aria-label={why === null ? words.cellName(rowName, event, seconds) : words.emptyName(rowName, why)} onFocus={() => onReach(cellKey)}
+        href={href} prefetch={false}
+        className={classNames("cell", isHere && "here", isTurned(row) && "turned")} data-cell={cellKey} tabIndex={isHere ? 0 : -1} aria-current={isHere ? "true" : undefined}
+        aria-label={why === null ? words.cellName(rowName, event, seconds, opens) : words.emptyName(rowName, why, opens)} onFocus={() => onReach(cellKey)}
       >
         {frameIndex === null ? (
           <Cut alt="" missing={`${why}.`} />

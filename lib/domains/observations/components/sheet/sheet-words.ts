@@ -20,13 +20,14 @@ const en = {
   events: "Event",
   view: { side: "Side", rear: "Behind", front: "Front" } satisfies Record<CameraView, string>,
   fromView: { side: "from the side", rear: "from behind", front: "from the front" } satisfies Record<CameraView, string>,
-  row: { this: "This swing", other: "Another swing", "own-best": "Own best" } satisfies Record<RowKind, string>,
+  row: { this: "This swing", other: "Another swing", "own-best": "Own best", model: "Model" } satisfies Record<RowKind, string>,
   notAlike: (words: string) => `Not like for like: ${words}.`,
   place: ({ of, number }: SheetRow["place"]) => (of > 1 ? `, ${number} of ${of}` : ""),
   rate: (framesPerSecond: number | null) => (framesPerSecond === null ? "real time not known" : `${framesPerSecond} a second`),
   noFrame: (event: string, why: NoFrame) => `${event} ${NO_FRAME[why]}`,
-  cellName: (row: string, event: string, seconds: string | null) => `${row}, ${event.toLowerCase()}${seconds === null ? "" : `, ${seconds} seconds from contact`}. Open the frame.`,
-  emptyName: (row: string, words: string) => `${row}: ${words}. Open the swing.`,
+  cellName: (row: string, event: string, seconds: string | null, opens = "Open the frame") => `${row}, ${event.toLowerCase()}${seconds === null ? "" : `, ${seconds} seconds from contact`}. ${opens}.`,
+  emptyName: (row: string, words: string, opens = "Open the swing") => `${row}: ${words}. ${opens}.`,
+  opensBeside: "Open it beside this swing",
   coming: "This still is being made …",
   noDecoding: "This device could not decode the film here. The film itself is kept.",
   moreFine: (count: number) => `${count} more`,
@@ -53,6 +54,15 @@ const en = {
   chooseMost: (most: number) => `At most ${most} beside this one, newest first.`,
   chooseDone: "Show these",
   noChoice: "There is no other swing from this side and view yet.",
+  model: "A model beside it",
+  otherModel: "Another model",
+  takeModel: "Take the model away",
+  layModel: (label: string) => `Lay “${label}” beside it`,
+  modelIsHere: "lies on the sheet",
+  noModel: "A head coach keeps a swing as a model from its swing view.",
+  goneModel: "This model may no longer be shown. The sheet stands without it.",
+  otherwise: (words: readonly string[]) => `Otherwise: ${words.map((it) => it.slice(0, 1).toLowerCase() + it.slice(1)).join("; ")}.`,
+  asAsked: (words: readonly string[]) => `${words.join("; ")}.`,
   tooMany: "More swings were asked for than fit on a page. The newest of them are shown.",
   unmirrored: "The film is a mirror image; it is shown the right way round.",
   strange: (count: number) =>
@@ -64,6 +74,6 @@ export const sheetWords = defineWords({ en });
 const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", timeZone: "UTC" });
 
 /** "25 Nov, 3 of 5" */
-export function whichSwing({ filmedOn, place }: Pick<SheetRow, "filmedOn" | "place">): string {
+export function whichSwing({ filmedOn, place }: { readonly filmedOn: string } & Pick<SheetRow, "place">): string {
   return `${DAY.format(new Date(`${filmedOn}T00:00:00Z`))}${sheetWords.place(place)}`;
 }

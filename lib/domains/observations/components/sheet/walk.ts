@@ -19,7 +19,7 @@ export function stepCell({ row, column }: CellPlace, key: string, grid: { readon
   return null;
 }
 
-/** A row by a name that holds while others come and go: "this", "own-best", or its swing. */
+/** A row by a name that holds while others come and go: "this", "own-best", "model", or its swing. */
 export function rowKey({ kind, swingId }: Pick<SheetRow, "kind" | "swingId">): string {
   return kind === "other" ? swingId : kind;
 }
