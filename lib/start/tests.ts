@@ -52,19 +52,21 @@ async function attempt(name: string, args: readonly string[], environment: Reado
   }
 }
 
-/** Checks that are not counted as tests; one that fails counts as a failure. */
+/** Checks that are not counted as tests, side by side; one that fails counts as a failure. */
 async function checkAll(checks: readonly (readonly [string, string, readonly string[]])[], environment: Readonly<Record<string, string>> = {}): Promise<{ failed: number }> {
-  let failed = 0;
-  for (const [what, program, args] of checks) {
-    try {
-      await runBinary(program, args, environment);
-      console.log(`${what}: in order`);
-    } catch (error) {
-      failed++;
-      console.error(`${what}: not in order\n${error instanceof Error ? error.message : String(error)}`);
-    }
-  }
-  return { failed };
+  const outcomes = await Promise.all(
+    checks.map(async ([what, program, args]) => {
+      try {
+        await runBinary(program, args, environment);
+        console.log(`${what}: in order`);
+        return 0;
+      } catch (error) {
+        console.error(`${what}: not in order\n${error instanceof Error ? error.message : String(error)}`);
+        return 1;
+      }
+    }),
+  );
+  return { failed: outcomes.reduce<number>((sum, failed) => sum + failed, 0) };
 }
 
 async function vitestCount(file: string): Promise<Count> {
