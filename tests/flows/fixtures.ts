@@ -39,7 +39,7 @@ export async function expectAccessible(page: Page): Promise<void> {
   await expect(async () => {
     const result = await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]).analyze();
     expect(result.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.target.join(" ")).join(", ")}`)).toEqual([]);
-  }).toPass({ timeout: 10_000 });
+  }).toPass({ timeout: 30_000 });
 }
 
 /** A check that nothing sticks out sideways, and a picture for people to look at (where nobody looks, CI, none is painted). */
