@@ -1,3 +1,4 @@
+import { placeSdPx } from "@/lib/measure/between/followed-frames";
 import type { ClipInput, SwingInput, View } from "@/lib/measure/clip-input";
 import { lengthenedBy, noiseSeen, percentileFreedOfNoise } from "@/lib/measure/length-noise";
 import { median, medianSdFactor } from "@/lib/measure/order-statistics";
@@ -167,8 +168,13 @@ function variancesOn(frames: readonly number[], rule: LengthRule, tracks: ClipTr
   const ends = rule.stretches.flatMap(([from, to]) => [...Object.entries(from), ...Object.entries(to)]) as [PointId, number][];
   for (const [point, weight] of ends) {
     const [placed, suggested] = [(weight * noise(point, false)) ** 2, (weight * noise(point, true)) ** 2];
-    const guessed = tracks.byPoint[point]?.suggestedFrames;
-    for (let i = 0; i < frames.length; i++) variances[i] = (variances[i] ?? 0) + (guessed?.has(frames[i] ?? 0) ? suggested : placed);
+    const track = tracks.byPoint[point];
+    const [guessed, followed] = [track?.suggestedFrames, track?.followed];
+    for (let i = 0; i < frames.length; i++) {
+      const frame = frames[i] ?? 0;
+      const own = track && followed?.has(frame) ? (weight * placeSdPx(track, frame, tracks.seconds, (isGuess) => noise(point, isGuess))) ** 2 : guessed?.has(frame) ? suggested : placed;
+      variances[i] = (variances[i] ?? 0) + own;
+    }
   }
   return variances;
 }

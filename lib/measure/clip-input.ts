@@ -19,6 +19,11 @@ export interface PlacedPoint {
   readonly y: number;
   /** `placed`: set, corrected or confirmed by a person. */
   readonly source: "placed" | "suggested";
+  /**
+   * Of a place that was followed through the pictures from placed frames: SD in pixels of one coordinate that it has beside the noise of
+   * those. Left out = placed by hand.
+   */
+  readonly followedSdPx?: number;
 }
 
 export type FramePoints = Readonly<Partial<Record<PointId, PlacedPoint>>>;

@@ -1,4 +1,5 @@
 import { betweenSamples, type BetweenSamples } from "@/lib/measure/between/between-passage";
+import { placeSdPx } from "@/lib/measure/between/followed-frames";
 import { isFilled } from "@/lib/measure/between/filled-track";
 import type { ClipPiece } from "@/lib/measure/clip-pieces";
 import { keptByTrack } from "@/lib/measure/kept-by-track";
@@ -31,6 +32,7 @@ export function placedCurve(point: PointId, { firstFrame, seconds }: ClipPiece, 
   const [placed, suggested] = [sdOf(false), sdOf(true)];
   const sd = new Float64Array(seconds.length).fill(placed);
   for (const frame of track?.suggestedFrames ?? []) if (frame - firstFrame in sd) sd[frame - firstFrame] = suggested;
+  for (const frame of track?.followed?.keys() ?? []) if (track && frame - firstFrame in sd) sd[frame - firstFrame] = placeSdPx(track, frame, tracks.seconds, (isSuggested) => (isSuggested ? suggested : placed));
   const known = { point, track, curve: { h: cut(track?.h), v: cut(track?.v) }, sd, sdKey: `${placed} ${suggested}` };
   if (!isFilled(track)) return { ...known, ownSd: sd, between: null };
   const between = betweenSamples(track.between, firstFrame, seconds.length);
@@ -77,7 +79,7 @@ function alikeWithBetween(alike: number, { h }: Curve, between: BetweenSamples |
   if (count === 0) return alike;
   let known = 0;
   for (let i = from; i < to; i++) if (!Number.isNaN(h[i])) known++;
-  const apart = known / (known - count);
+  const apart = known / Math.max(1, known - count);
   const ofPlaced = alike ** apart;
   const inflation = (apart * (1 + ofPlaced)) / (1 - ofPlaced);
   return (inflation - 1) / (inflation + 1);

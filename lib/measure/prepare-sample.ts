@@ -1,6 +1,7 @@
 import { mixed, type LengthId } from "@/lib/measure/body-lengths";
 import type { ClipContext } from "@/lib/measure/clip-context";
 import type { EventId } from "@/lib/measure/clip-input";
+import { placeSdPx } from "@/lib/measure/between/followed-frames";
 import { EVENT_NAMES, frameQuantisationSd, MARKED_SD_SECONDS } from "@/lib/measure/event-times";
 import type { Expression, Moment, PlaceAtMoment } from "@/lib/measure/formula";
 import { median, medianSdFactor } from "@/lib/measure/order-statistics";
@@ -158,7 +159,7 @@ class Gathering {
     if (known >= 0) return known;
     const isSuggested = track.suggestedFrames.has(frame);
     if (isSuggested) this.reasons.push(reasonOf("points-unconfirmed"));
-    return this.inputs.push({ point: track.point, frame, h: track.h[frame] ?? NaN, v: track.v[frame] ?? NaN, sd: this.context.noise(track.point, isSuggested), event }) - 1;
+    return this.inputs.push({ point: track.point, frame, h: track.h[frame] ?? NaN, v: track.v[frame] ?? NaN, sd: placeSdPx(track, frame, this.context.tracks?.seconds ?? [], (isGuess) => this.context.noise(track.point, isGuess)), event }) - 1;
   }
 
   takeLength(id: Sample["lengths"][number]["id"]): void {

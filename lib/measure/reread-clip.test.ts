@@ -47,6 +47,29 @@ it("the same where points are placed here and there only and the rest is worked 
   }), { numRuns: 60 });
 }, 90_000);
 
+it("the same where the bat was followed through the pictures from every tenth frame", () => {
+  const { clip, swing } = clips.side;
+  const points: typeof clip.points = Object.fromEntries(Object.entries(clip.points).map(([frame, own]) => {
+    const followed = (point: "knob" | "tip") => (own[point] && Number(frame) % 10 !== 0 && Number(frame) > 90 ? { [point]: { ...own[point], followedSdPx: 0.8 } } : {});
+    return [frame, { ...own, ...followed("knob"), ...followed("tip") }];
+  }));
+  const marked = { ...clip, points };
+  const definitionsOfBat = own("side").filter(({ id }) => ["bat-angle-early", "barrel-climb-angle", "barrel-path-length", "hand-path-directness", "barrel-below-hands", "launch-to-contact-time"].includes(id));
+  const reader = openReader(definitionsOfBat, marked, swing);
+  const whole = readClip(definitionsOfBat, clip, swing);
+  // Twelve places that lean on two are less than twelve.
+  expect(reader.readings.filter(({ sd }, i) => (sd ?? 0) > (whole[i]?.sd ?? Infinity)).map(({ checkpointId }) => checkpointId)).toContain("barrel-path-length");
+  const move = fc.record({
+    point: fc.constantFrom("knob" as const, "tip" as const, "wr_f" as const), frame: fc.integer({ min: 100, max: 200 }),
+    place: fc.option(fc.record({ x: fc.integer({ min: 500, max: 700 }), y: fc.integer({ min: 300, max: 500 }), source: fc.constant("placed" as const) }), { freq: 3 }),
+  });
+  fc.assert(fc.property(move, ({ point, frame, place }) => {
+    const { [point]: _, ...others } = points[frame] ?? {};
+    const changed = { ...marked, points: { ...points, [frame]: place ? { ...others, [point]: place } : others } };
+    expect(reader.moved(point, frame, place).readings).toEqual(readClip(definitionsOfBat, changed, swing));
+  }), { numRuns: 25 });
+}, 90_000);
+
 it("a drag that is given up leaves the reader as it was", () => {
   const { clip, swing } = clips.side;
   const reader = openReader(own("side"), clip, swing);

@@ -1,4 +1,5 @@
 import { BETWEEN_REACH_INTERVALS } from "@/lib/measure/between/between-frames";
+import { isFollowed } from "@/lib/measure/between/followed-frames";
 import { LENGTH_RULES, pointsOf, type LengthId } from "@/lib/measure/body-lengths";
 import type { CheckpointDefinition, NullRule } from "@/lib/measure/checkpoint-definition";
 import { clipContext, contextAfterMove, type ClipContext } from "@/lib/measure/clip-context";
@@ -75,6 +76,8 @@ function isStrayOther(before: ClipContext, after: ClipContext): boolean {
 function betweenReachSeconds(point: PointId, frame: number, { tracks, filled }: ClipContext): number {
   const [track, row] = [tracks?.byPoint[point], filled?.byPoint[point]?.h];
   if (!tracks || !track || !row) return 0;
+  // What a followed place is off hangs on the frames from which it was followed, however far they are.
+  if (isFollowed(track)) return Infinity;
   const reach = BETWEEN_REACH_INTERVALS * tracks.periodSeconds;
   for (let i = frame - BETWEEN_REACH_INTERVALS; i <= frame + BETWEEN_REACH_INTERVALS; i++) if (i in row && Number.isNaN(track.h[i])) return reach;
   return 0;
@@ -135,7 +138,7 @@ function expressionTouches(
   for (const [place, moment] of Object.values(expression.reads)) {
     if (!isOf(place)) continue;
     const { seconds, sd } = timeOf(moment, swing);
-    if (!(Math.abs(time - seconds) > near + 2 * sd)) return true;
+    if (reachSeconds === Infinity || !(Math.abs(time - seconds) > near + 2 * sd)) return true;
   }
   const { window } = expression;
   if (!window || !Object.values(window.tracks).some(isOf)) return false;

@@ -11,6 +11,8 @@ export interface Track {
   readonly h: Float64Array;
   readonly v: Float64Array;
   readonly suggestedFrames: ReadonlySet<number>;
+  /** Frames on which it was followed from placed ones, with the SD in pixels of one coordinate that it has beside their noise; none when left out. */
+  readonly followed?: ReadonlyMap<number, number>;
   /** Frames on which it was set outside the picture; there it is not placed. */
   readonly framesOutside: readonly number[];
 }
@@ -78,9 +80,10 @@ export function retrack(tracks: ClipTracks, point: PointId, clip: ClipInput, sid
 function changedTrack(track: Track, frame: number, place: PlacedPoint | undefined, clip: ClipInput, picture: PictureFrame): Track | null {
   if (!(frame in track.h)) return track;
   const without = (frames: readonly number[]) => (frames.includes(frame) ? frames.filter((other) => other !== frame) : [...frames]);
-  const changed: StartedTrack = { ...track, frames: without(track.frames), framesOutside: without(track.framesOutside), h: track.h.slice(), v: track.v.slice(), suggestedFrames: new Set(track.suggestedFrames) };
+  const changed: StartedTrack = { ...track, frames: without(track.frames), framesOutside: without(track.framesOutside), h: track.h.slice(), v: track.v.slice(), suggestedFrames: new Set(track.suggestedFrames), followed: new Map(track.followed) };
   changed.h[frame] = changed.v[frame] = NaN;
   changed.suggestedFrames.delete(frame);
+  changed.followed.delete(frame);
   if (place) addPlace(changed, frame, place, clip, picture);
   const inOrder = (frames: number[]) => {
     for (let i = frames.length - 1; i > 0 && (frames[i - 1] ?? 0) > (frames[i] ?? 0); i--) [frames[i - 1], frames[i]] = [frames[i] ?? 0, frames[i - 1] ?? 0];
@@ -94,12 +97,13 @@ interface StartedTrack extends Track {
   readonly frames: number[];
   readonly framesOutside: number[];
   readonly suggestedFrames: Set<number>;
+  readonly followed: Map<number, number>;
 }
 
 const IS_POINT: ReadonlySet<string> = new Set(POINT_IDS);
 
 function startTrack(point: PointId, frameCount: number): StartedTrack {
-  return { point, frames: [], h: new Float64Array(frameCount).fill(NaN), v: new Float64Array(frameCount).fill(NaN), suggestedFrames: new Set(), framesOutside: [] };
+  return { point, frames: [], h: new Float64Array(frameCount).fill(NaN), v: new Float64Array(frameCount).fill(NaN), suggestedFrames: new Set(), followed: new Map(), framesOutside: [] };
 }
 
 function addPlace(track: StartedTrack, frame: number, place: PlacedPoint, { widthPx, heightPx }: ClipInput, picture: PictureFrame): void {
@@ -114,6 +118,7 @@ function addPlace(track: StartedTrack, frame: number, place: PlacedPoint, { widt
   track.v[frame] = v;
   track.frames.push(frame);
   if (place.source === "suggested") track.suggestedFrames.add(frame);
+  if (place.followedSdPx !== undefined) track.followed.set(frame, place.followedSdPx);
 }
 
 function trackOf(point: PointId, clip: ClipInput, picture: PictureFrame, frameCount: number): Track | null {

@@ -238,7 +238,7 @@ export async function placePoint(tx: Transaction, actor: Person, clip: Worked, i
   if (!(x >= 0 && x <= file.widthPx && y >= 0 && y <= file.heightPx)) throw new InvalidError("This place lies outside the picture.");
   await refuseOvertakenPoints(tx, actor, clip, frameIndex, [input]);
   const key = { academyId: clip.academyId, clipId: clip.id, frameIndex, point, source: "placed" };
-  const said = { xPx: x, yPx: y, setById: actor.userId, setAt: now() };
+  const said = { xPx: x, yPx: y, followedSdPx: null, setById: actor.userId, setAt: now() };
   await tx.clipPoint.upsert({ where: { academyId_clipId_frameIndex_point_source: key }, create: { ...key, ...said }, update: said });
   await tx.unseenPoint.deleteMany({ where: { academyId: clip.academyId, clipId: clip.id, frameIndex, point } });
   await tellChanged(tx, clip);
@@ -284,15 +284,21 @@ export async function holdPoints(tx: Transaction, clip: Worked): Promise<void> {
 
 /** @throws OvertakenError when what is said of one of the points on the frame is no longer what the sender saw */
 export async function refuseOvertakenPoints(tx: Transaction, actor: Person, clip: Worked, frameIndex: number, points: readonly Pick<z.infer<typeof pointForm>, "point" | "was">[]): Promise<void> {
-  const said = points.filter(({ was }) => was !== undefined);
+  await refuseOvertakenPlaces(tx, actor, clip, points.map((it) => ({ ...it, frameIndex })));
+}
+
+/** The same for points of several frames. @throws OvertakenError when what is said of one of them is no longer what the sender saw */
+export async function refuseOvertakenPlaces(tx: Transaction, actor: Person, clip: Worked, places: readonly Pick<z.infer<typeof pointForm>, "frameIndex" | "point" | "was">[]): Promise<void> {
+  const said = places.filter(({ was }) => was !== undefined);
   if (said.length === 0) return;
   await holdPoints(tx, clip);
-  const where = { academyId: clip.academyId, clipId: clip.id, frameIndex, point: { in: said.map(({ point }) => point) } };
+  const where = { academyId: clip.academyId, clipId: clip.id, frameIndex: { in: said.map((it) => it.frameIndex) }, point: { in: said.map(({ point }) => point) } };
   const placedNow = await tx.clipPoint.findMany({ where: { ...where, source: "placed" } });
   const unseenNow = await tx.unseenPoint.findMany({ where });
-  for (const { point, was } of said) {
-    const placed = placedNow.find((row) => row.point === point);
-    const unseen = placed ? undefined : unseenNow.find((row) => row.point === point);
+  for (const { frameIndex, point, was } of said) {
+    const isIt = (row: { readonly frameIndex: number; readonly point: string }) => row.frameIndex === frameIndex && row.point === point;
+    const placed = placedNow.find(isIt);
+    const unseen = placed ? undefined : unseenNow.find(isIt);
     const isSame = was == null ? !placed && !unseen : was === "unseen" ? unseen !== undefined : placed?.xPx === was.x && placed.yPx === was.y;
     if (isSame) continue;
     throw new OvertakenError(await saidMeanwhile(tx, actor, placed ?? unseen ?? null, placed ? "placed it" : unseen ? "said that it cannot be seen" : "taken away"));

@@ -123,6 +123,7 @@ export type ViewerCommand =
   | { readonly kind: "swap-points"; readonly isLimb: boolean }
   | { readonly kind: "copy-points"; readonly from: -1 | 1 }
   | { readonly kind: "go-best" }
+  | { readonly kind: "follow-bat" }
   | { readonly kind: "play-or-hold" }
   | { readonly kind: "undo" }
   | { readonly kind: "redo" }
@@ -151,7 +152,7 @@ const plainKeys: Readonly<Record<string, ViewerCommand>> = {
  * What a key asks of the swing view; null when it is not ours. Arrows step one frame, with shift ten; a letter sets its
  * event, with shift goes to it; brackets nudge the event in hand; Y takes the suggested event; X exchanges front and back of
  * all points, with shift of one limb; B takes points over from the frame before, with shift from the one after; N goes to the
- * frame that helps most. Keys of the browser (ctrl, alt, command) are left alone,
+ * frame that helps most; K follows the bat between placed frames, and once more takes what was followed. Keys of the browser (ctrl, alt, command) are left alone,
  * save undo.
  */
 export function commandOfKey(press: KeyPress): ViewerCommand | null {
@@ -162,6 +163,7 @@ export function commandOfKey(press: KeyPress): ViewerCommand | null {
   if (press.key.toLowerCase() === "y") return { kind: "take-guess" };
   if (press.key.toLowerCase() === "x") return { kind: "swap-points", isLimb: press.shiftKey };
   if (press.key.toLowerCase() === "n") return { kind: "go-best" };
+  if (press.key.toLowerCase() === "k") return { kind: "follow-bat" };
   if (press.key.toLowerCase() === "b") return { kind: "copy-points", from: press.shiftKey ? 1 : -1 };
   const letter = eventKeys.find((it) => it.key === press.key.toUpperCase());
   if (letter) return { kind: press.shiftKey ? "go-event" : "set-event", event: letter.event };
@@ -353,7 +355,9 @@ export function nextPoint(waiting: readonly NextPoint[], frameIndex: number): Ne
 /** Points by frame as measuring takes them. */
 export function framePoints(points: readonly PointView[]): Record<number, FramePoints> {
   const byFrame: Record<number, Partial<Record<PointId, FramePoints[PointId]>>> = {};
-  for (const { frameIndex, point, x, y, source } of points) (byFrame[frameIndex] ??= {})[point] = { x, y, source: source === "coach" ? "placed" : "suggested" };
+  for (const { frameIndex, point, x, y, source, followedSdPx } of points) {
+    (byFrame[frameIndex] ??= {})[point] = { x, y, source: source === "coach" ? "placed" : "suggested", ...(followedSdPx === undefined ? {} : { followedSdPx }) };
+  }
   return byFrame;
 }
 

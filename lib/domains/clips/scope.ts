@@ -141,6 +141,7 @@ function clipView(swing: SwingRowForPage, clip: ClipRowForPage, playerName: stri
     events: lineUpEvents(timingOf(clip), eventViews(swing, clip)),
     points: clip.points.filter(isForced(clip.points)).map((it) => ({
       frameIndex: it.frameIndex, point: it.point as PointId, x: it.xPx, y: it.yPx, source: it.source === "placed" ? "coach" : "suggested",
+      ...(it.followedSdPx === null ? {} : { followedSdPx: it.followedSdPx }),
     })),
     unseenPoints: clip.unseenPoints.map((it) => ({ frameIndex: it.frameIndex, point: it.point as PointId })),
     marks: clip.marks.flatMap((it) => {

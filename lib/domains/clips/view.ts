@@ -53,6 +53,11 @@ export interface PointView {
   readonly x: number;
   readonly y: number;
   readonly source: Source;
+  /**
+   * Followed through the pictures from placed frames and taken by a coach: SD in pixels of one coordinate beside the noise of those
+   * frames. Left out = placed by hand, or suggested.
+   */
+  readonly followedSdPx?: number;
 }
 
 /** A point of which the coach said that it cannot be seen on a frame. */

@@ -9,6 +9,8 @@ export interface BetweenFrame {
   readonly left: number;
   /** Their weights, which add up to 1. */
   readonly weights: readonly number[];
+  /** It was followed from those frames through the pictures: it has a place of its own, and their noise in it by these weights. */
+  readonly isFollowed?: true;
 }
 
 /** Guards a comparison of times against rounding, in intervals. */

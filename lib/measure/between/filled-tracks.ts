@@ -1,4 +1,5 @@
 import { filledTrack } from "@/lib/measure/between/filled-track";
+import { isFollowed } from "@/lib/measure/between/followed-frames";
 import type { PointId } from "@/lib/measure/points";
 import type { ClipTracks, Track } from "@/lib/measure/tracks";
 
@@ -10,7 +11,7 @@ export function filledTracks(tracks: ClipTracks, contactSeconds: number, torsoPx
   const clock = { seconds: tracks.seconds, periodSeconds: tracks.periodSeconds, contactSeconds };
   let filled: Partial<Record<PointId, Track>> | null = null;
   for (const track of Object.values(tracks.byPoint)) {
-    if (!hasHoles(track)) continue;
+    if (!hasHoles(track) && !isFollowed(track)) continue;
     filled ??= { ...tracks.byPoint };
     filled[track.point] = filledTrack(track, clock, torsoPx);
   }

@@ -51,6 +51,7 @@ export const rows: readonly AccessRow[] = [
   { name: "clips.remove-point", may: COACHES, input: withClip(point) },
   { name: "clips.swap-points", may: COACHES, input: withClip({ frameIndex: 3, pairs: ["hip"] }) },
   { name: "clips.place-points", may: COACHES, input: withClip({ frameIndex: 3, points: [{ point: "hip_f", place: { x: 1, y: 1 } }] }) },
+  { name: "clips.place-followed", may: COACHES, input: withClip({ places: [{ frameIndex: 3, point: "tip", place: { x: 1, y: 1, followedSdPx: 1 } }] }) },
   { name: "clips.add-mark", may: COACHES, input: withClip({ frameIndex: 3, shape: { v: 1, kind: "words", x: 1, y: 1, text: "here" } }) },
   { name: "clips.remove-mark", may: COACHES, input: markInput },
   { name: "clips.set-clip-facts", may: COACHES, input: withClip(camera) },

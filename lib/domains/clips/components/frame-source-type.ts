@@ -8,6 +8,8 @@ export interface FrameSource {
   readonly isExact: boolean;
   /** Say which frame is wanted and which way one goes; the source readies it and its neighbours. */
   want(frameIndex: number, travel: Travel): void;
+  /** Say which frames somebody else wants beside the one in hand, both ends included, and null when that is over; left out where frames come one by one. */
+  alsoWant?(stretch: { readonly from: number; readonly to: number } | null): void;
   /** Draw a frame now; false when it is not ready. */
   draw(frameIndex: number, show: (picture: CanvasImageSource) => void): boolean;
   /** True for a frame that can never be shown: its part of the file cannot be decoded. */

@@ -4,6 +4,7 @@ import { useRouter } from "next/navigation";
 import { useMemo } from "react";
 import type { ActionState } from "@/lib/core/action-state";
 import { addMark, clearEvent, markPointUnseen, placePoint, removeMark, removePoint, setEvent } from "../actions";
+import { placeFollowed } from "../following/actions";
 import { placePoints, swapPoints } from "../points/actions";
 import { Overtaken, type EventSaid, type Keeping } from "./sending";
 import { SwingViewer, type SwingViewerProps } from "./swing-viewer";
@@ -30,6 +31,7 @@ export function KeptSwingViewer(props: Omit<SwingViewerProps, keyof Keeping>) {
       onRemovePoint: (point) => must(removePoint({ clipId, ...point })),
       onSwapPoints: (swap) => must(swapPoints({ clipId, ...swap })),
       onPlacePoints: (several) => must(placePoints({ clipId, ...several })),
+      onPlaceFollowed: (followed) => must(placeFollowed({ clipId, ...followed })),
       onAddMark: async ({ frameIndex, shape }) => {
         const kept = (await must(addMark({ clipId, frameIndex, shape }))) as { markId: string };
         return kept.markId;

@@ -1,7 +1,7 @@
 import { frameForTick } from "../rules";
 import { otherSideOf } from "../points/rules";
 import type { ClipView, EventId, EventView, MarkView, PointId, PointView, UnseenPointView } from "../view";
-import type { PointBatch, PointKnown, PointStep } from "./points/point-known";
+import type { FollowedTaken, PointBatch, PointKnown, PointStep } from "./points/point-known";
 
 /** What is recorded of a clip, as the page holds it while it is being changed. */
 export interface Kept {
@@ -16,6 +16,7 @@ export type Change =
   | { readonly kind: "event"; readonly event: EventId; readonly before: EventView | null; readonly after: EventView | null }
   | { readonly kind: "point"; readonly frameIndex: number; readonly point: PointId; readonly before: PointKnown; readonly after: PointKnown }
   | PointBatch
+  | FollowedTaken
   | { readonly kind: "mark"; readonly id: string; readonly before: MarkView | null; readonly after: MarkView | null };
 
 export function keptOf(clip: ClipView): Kept {
@@ -24,6 +25,7 @@ export function keptOf(clip: ClipView): Kept {
 
 export function invertChange(change: Change): Change {
   if (change.kind === "points") return { ...change, steps: change.steps.map((step) => ({ ...step, before: step.after, after: step.before })) };
+  if (change.kind === "followed") return { ...change, steps: change.steps.map((step) => ({ ...step, before: step.after, after: step.before })) };
   return { ...change, before: change.after, after: change.before } as Change;
 }
 
@@ -43,6 +45,8 @@ export function applyChange(kept: Kept, change: Change): Kept {
     }
     case "points":
       return change.steps.reduce((now, step) => applyChange(now, { kind: "point", frameIndex: change.frameIndex, ...step }), kept);
+    case "followed":
+      return change.steps.reduce((now, step) => applyChange(now, { kind: "point", ...step }), kept);
     case "mark": {
       const at = kept.marks.findIndex((it) => it.id === change.id);
       if (!change.after) return { ...kept, marks: kept.marks.filter((it) => it.id !== change.id) };
@@ -78,6 +82,7 @@ export function overPresent(change: Change, kept: Kept): Change {
   if (change.kind === "event") return { ...change, before: findEvent(kept, change.event) };
   if (change.kind === "point") return { ...change, before: findPoint(kept, change.frameIndex, change.point) };
   if (change.kind === "points") return { ...change, steps: change.steps.map((step) => stepOverPresent(change, step, kept)) };
+  if (change.kind === "followed") return { ...change, steps: change.steps.map((step) => ({ ...step, before: findPoint(kept, step.frameIndex, step.point) })) };
   return { ...change, before: kept.marks.find((it) => it.id === change.id) ?? null };
 }
 

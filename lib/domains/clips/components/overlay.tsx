@@ -3,6 +3,7 @@ import { toScreen, type Placement, type Size, type Spot } from "../rules";
 import type { MarkView, PointId, PointView } from "../view";
 import { drawnShape, markHandles, type Gesture } from "./gesture";
 import { MarkDrawing } from "./mark-drawing";
+import type { FollowedSpot } from "./following/use-following";
 import type { BetweenPoint } from "./points/between-view";
 import { PlateCorners } from "./plate-corners";
 import { figureLines } from "./words";
@@ -20,12 +21,14 @@ export interface OverlayProps {
   readonly corners?: readonly Spot[];
   /** Points worked out between placed frames. */
   readonly between?: readonly BetweenPoint[];
+  /** Places that were followed through the pictures and wait to be taken, with their SD in picture pixels. */
+  readonly followed?: readonly FollowedSpot[];
 }
 
 /** Points, figure and marks over the frame, drawn in screen pixels so that lines keep their thickness at every zoom. */
-export function Overlay({ box, placement, points, marks, gesture, editedMark, cross, corners, between = [] }: OverlayProps) {
+export function Overlay({ box, placement, points, marks, gesture, editedMark, cross, corners, between = [], followed = [] }: OverlayProps) {
   const at = (spot: Spot) => toScreen(placement, spot);
-  const moved = points.map((it) => (gesture.kind === "point" && it.point === gesture.point ? { ...it, ...gesture.at, source: "coach" as const } : it));
+  const moved = points.map((it) => (gesture.kind === "point" && it.point === gesture.point ? { frameIndex: it.frameIndex, point: it.point, ...gesture.at, source: "coach" as const } : it));
   const spotOf = (point: PointId) => moved.find((it) => it.point === point);
   const lines = figureLines.flatMap(([from, to]) => {
     const a = spotOf(from);
@@ -42,6 +45,9 @@ export function Overlay({ box, placement, points, marks, gesture, editedMark, cr
         <path className="limb core" d={figure} />
         {between.map((it) => (
           <BetweenDrawing key={it.point} point={it.point} at={at(it)} />
+        ))}
+        {followed.map((it) => (
+          <FollowedDrawing key={it.point} point={it.point} at={at(it)} reach={1.96 * it.sdPx * placement.scale} />
         ))}
         {moved.map((it) => (
           <PointDrawing key={it.point} point={it} at={at(it)} />
@@ -63,8 +69,15 @@ function path(spot: Spot): string {
   return `${spot.x.toFixed(1)} ${spot.y.toFixed(1)}`;
 }
 
-/** Placed by a person: a ring with a dot. Suggested: a dotted ring, no colour. */
+/** Placed by a person: a ring with a dot; followed and taken: a triangle with a dot. Suggested: a dotted ring, no colour. */
 function PointDrawing({ point, at }: { readonly point: PointView; readonly at: Spot }) {
+  if (point.followedSdPx !== undefined)
+    return (
+      <g data-point={point.point} data-source="followed">
+        <path className="point-placed" d={triangle(at, 8)} />
+        <circle cx={at.x} cy={at.y} r={1.6} fill="var(--mark-case)" />
+      </g>
+    );
   if (point.source === "coach")
     return (
       <g data-point={point.point} data-source="coach">
@@ -89,6 +102,28 @@ function BetweenDrawing({ point, at }: { readonly point: PointId; readonly at: S
       <path className="point-between core" d={d} />
     </g>
   );
+}
+
+/** Followed through the pictures, not taken yet: an empty triangle within the circle in which it lies in 95 of 100, as far as that is to be seen. */
+function FollowedDrawing({ point, at, reach }: { readonly point: PointId; readonly at: Spot; readonly reach: number }) {
+  const d = triangle(at, 9);
+  return (
+    <g data-point={point} data-source="following">
+      {reach > 12 ? (
+        <>
+          <circle className="point-suggested case" cx={at.x} cy={at.y} r={reach} />
+          <circle className="point-suggested core" cx={at.x} cy={at.y} r={reach} />
+        </>
+      ) : null}
+      <path className="point-between case" d={d} />
+      <path className="point-between core" d={d} />
+    </g>
+  );
+}
+
+/** A triangle on its base; its middle is the place. */
+function triangle({ x, y }: Spot, size: number): string {
+  return `M${x} ${y - size}L${x + 0.87 * size} ${y + size / 2}L${x - 0.87 * size} ${y + size / 2}Z`;
 }
 
 function HandleDrawing({ handle, at }: { readonly handle: string; readonly at: Spot }) {

@@ -22,7 +22,7 @@ export function PointsOnFrame({ points, unseen, justPlaced, point, onChoose, onF
   const suggested = points.filter((it) => it.source === "suggested");
   const inOrder = [...suggested, ...placed];
   const last = isOpen ? undefined : placed.find((it) => it.point === justPlaced);
-  const row = (it: PointView) => <PointRow key={it.point} point={it.point} state={it.source === "coach" ? "placed" : "suggested"} onChoose={onChoose} onForget={onForget} />;
+  const row = (it: PointView) => <PointRow key={it.point} point={it.point} state={it.followedSdPx !== undefined ? "followed" : it.source === "coach" ? "placed" : "suggested"} onChoose={onChoose} onForget={onForget} />;
   return (
     <section aria-label="Points on this frame">
       <h2>Points on this frame</h2>
@@ -61,12 +61,12 @@ function countWords(count: number, word: string): string {
 
 interface PointRowProps {
   readonly point: PointId;
-  readonly state: "placed" | "suggested" | "not-visible";
+  readonly state: "placed" | "followed" | "suggested" | "not-visible";
   readonly onChoose: (point: PointId) => void;
   readonly onForget: (point: PointId) => void;
 }
 
-const stateWords = { placed: "placed", suggested: "suggested", "not-visible": "cannot be seen" } as const;
+const stateWords = { placed: "placed", followed: "followed", suggested: "suggested", "not-visible": "cannot be seen" } as const;
 
 /** One point: its name moves it, the last button takes it away. */
 function PointRow({ point, state, onChoose, onForget }: PointRowProps) {

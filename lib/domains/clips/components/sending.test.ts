@@ -12,7 +12,7 @@ function keeper() {
   const tell = (what: string) => async (...args: readonly unknown[]) => void told.push(`${what} ${JSON.stringify(args)}`);
   const keeping: Keeping = {
     onSetEvent: tell("set"), onClearEvent: tell("clear"), onPlacePoint: tell("place"), onPointUnseen: tell("unseen"), onRemovePoint: tell("remove"),
-    onSwapPoints: tell("swap"), onPlacePoints: tell("place several"),
+    onSwapPoints: tell("swap"), onPlacePoints: tell("place several"), onPlaceFollowed: tell("take followed"),
     onAddMark: async () => {
       marks += 1;
       told.push(`add m${marks}`);

@@ -1,3 +1,4 @@
+import { FOLLOWED_POINTS, type FollowedPoint } from "@/lib/measure/following/bat-course";
 import type { PointPair } from "../points/schema";
 import type { Spot } from "../rules";
 import type { EventWas, PointWas } from "../schema";
@@ -12,6 +13,14 @@ export interface PointSaid {
   readonly frameIndex: number;
   readonly point: PointId;
   readonly was: PointWas;
+}
+
+/** An end of the bat on a frame, followed there or forgotten. */
+export interface FollowedSaid {
+  readonly frameIndex: number;
+  readonly point: FollowedPoint;
+  readonly was: PointWas;
+  readonly place: (Spot & { readonly followedSdPx: number }) | null;
 }
 
 /** An event with where a person had set it when the change was made; without a clip on this one. */
@@ -36,6 +45,8 @@ export interface Keeping {
   readonly onSwapPoints: (swap: { readonly frameIndex: number; readonly pairs: readonly PointPair[]; readonly were: readonly Pick<PointSaid, "point" | "was">[] }) => Promise<unknown>;
   /** Places several points of a frame together, or forgets them (null). */
   readonly onPlacePoints: (several: { readonly frameIndex: number; readonly points: readonly (Pick<PointSaid, "point" | "was"> & { readonly place: Spot | null })[] }) => Promise<unknown>;
+  /** Takes what was followed through the pictures on several frames together, or forgets it (null). */
+  readonly onPlaceFollowed: (followed: { readonly places: readonly FollowedSaid[] }) => Promise<unknown>;
   /** Gives back the id under which the mark was kept. */
   readonly onAddMark: (mark: { readonly frameIndex: number; readonly shape: MarkShape }) => Promise<string>;
   readonly onRemoveMark: (markId: string) => Promise<unknown>;
@@ -61,7 +72,10 @@ export async function send(change: Change, keeping: Keeping, lastingIds: Map<str
     case "point": {
       const { frameIndex, point, after } = change;
       const said = { frameIndex, point, was: pointWas(change.before) };
+      const followed = followedOf(after);
       if (after === "unseen") await keeping.onPointUnseen(said);
+      // A followed place that was moved by hand, and is taken back to.
+      else if (followed && isFollowedPoint(point)) await keeping.onPlaceFollowed({ places: [{ ...said, point, place: followed }] });
       else if (after?.source === "coach") await keeping.onPlacePoint({ ...said, x: after.x, y: after.y });
       else await keeping.onRemovePoint(said);
       return null;
@@ -73,6 +87,9 @@ export async function send(change: Change, keeping: Keeping, lastingIds: Map<str
       else await keeping.onPlacePoints({ frameIndex, points: steps.map(({ point, before, after }) => ({ point, was: pointWas(before), place: placeOf(after) })) });
       return null;
     }
+    case "followed":
+      await keeping.onPlaceFollowed({ places: change.steps.map(({ frameIndex, point, before, after }) => ({ frameIndex, point, was: pointWas(before), place: followedOf(after) })) });
+      return null;
     case "mark": {
       const lasting = lastingIds.get(change.id) ?? change.id;
       if (!change.after) {
@@ -91,6 +108,14 @@ export async function send(change: Change, keeping: Keeping, lastingIds: Map<str
 function placeOf(known: PointKnown): Spot | null {
   return known && known !== "unseen" && known.source === "coach" ? { x: known.x, y: known.y } : null;
 }
+
+function followedOf(known: PointKnown): FollowedSaid["place"] {
+  const place = placeOf(known);
+  const sd = known && known !== "unseen" ? known.followedSdPx : undefined;
+  return place && sd !== undefined ? { ...place, followedSdPx: sd } : null;
+}
+
+const isFollowedPoint = (point: PointId): point is FollowedPoint => (FOLLOWED_POINTS as readonly PointId[]).includes(point);
 
 /** A suggestion is nothing that a person said. */
 function eventWas(before: EventView | null): EventSaid["was"] {
@@ -112,5 +137,5 @@ export function notKept(change: Change, problem: unknown): string {
 }
 
 function nameOfChange(change: Change): string {
-  return change.kind === "event" ? eventNames[change.event] : change.kind === "point" ? `The ${pointNames[change.point]}` : change.kind === "points" ? "The change of several points" : "The mark";
+  return change.kind === "event" ? eventNames[change.event] : change.kind === "point" ? `The ${pointNames[change.point]}` : change.kind === "points" ? "The change of several points" : change.kind === "followed" ? "What was followed" : "The mark";
 }

@@ -2,6 +2,7 @@
 import { useState, type RefObject } from "react";
 import { clockSecondsOf, contactTickOf, placementOf, sayClock, type Placement, type Size, type Spot } from "../rules";
 import type { ClipView, MarkView, PointId, PointView } from "../view";
+import type { FollowedSpot } from "./following/use-following";
 import { FrameCanvas } from "./frame-canvas";
 import type { Change } from "./kept";
 import { Loupe } from "./loupe";
@@ -23,6 +24,8 @@ export interface StageProps {
   readonly points: readonly PointView[];
   /** Points of the frame that are worked out between placed ones. */
   readonly between?: readonly BetweenPoint[];
+  /** Places of the frame that were followed and wait to be taken. */
+  readonly followed?: readonly FollowedSpot[];
   readonly marks: readonly MarkView[];
   readonly askedPoint: PointId | null;
   /** Where the cross stands, null when it is not shown. */
@@ -60,7 +63,7 @@ export function Stage(props: StageProps) {
         {status.kind === "ready" && box ? (
           <>
             <FrameCanvas source={status.source} frameIndex={state.frameIndex} travel={state.travel} isPlaying={state.isPlaying} placement={placement} picture={state.picture} box={box} label={label} onShown={setPainted} />
-            <Overlay box={box} placement={placement} points={isThere ? points : []} marks={isThere ? marks : []} gesture={state.gesture} editedMark={state.editedMark} cross={cross} corners={props.taps?.corners} between={isThere ? props.between : []} />
+            <Overlay box={box} placement={placement} points={isThere ? points : []} marks={isThere ? marks : []} gesture={state.gesture} editedMark={state.editedMark} cross={cross} corners={props.taps?.corners} between={isThere ? props.between : []} followed={isThere ? props.followed : []} />
             {underGlass ? (
               <div
                 className="loupe lifted"

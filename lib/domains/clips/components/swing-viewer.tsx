@@ -4,6 +4,8 @@ import { clockSecondsOf, contactTickOf, insidePicture, lineUpEvents, nextPoint, 
 import type { ClipView, EventId, EventView, MarkShape, MarkView, PointId, PointView } from "../view";
 import { EventGuesses, guessInTurn, openGuesses, type EventGuess } from "./event-guesses";
 import { EventKeys } from "./event-keys";
+import { FollowBat } from "./following/follow-bat";
+import { useFollowing } from "./following/use-following";
 import { eventAtFrame, findEvent, findPoint, keptOf, overPresent, type Change } from "./kept";
 import { MarkTools } from "./mark-tools";
 import { markedFrames } from "./marked-frames";
@@ -94,6 +96,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   const waiting = useMemo(() => (canMeasure ? waitingNeeds(needs, kept.events, kept.points, kept.unseenPoints) : []), [canMeasure, needs, kept]);
   const next = nextPoint(waiting, frameIndex);
   const between = useBetween(clip, kept, runs, frameIndex, onGo);
+  const following = useFollowing(clip, kept, frameIndex, source, commit);
   const openRuns = useMemo(() => (canMeasure ? waitingRuns(between.openRuns, kept.points, kept.unseenPoints, frameIndex) : []), [canMeasure, between.openRuns, kept, frameIndex]);
   const [begun, setBegun] = useState<PointRun | null>(null);
   const run = (begun && openRuns.find((it) => isSameRun(it, begun))) ?? null;
@@ -159,7 +162,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     if (before && canMark) commit({ kind: "mark", id, before, after });
   };
   const obey = (command: ViewerCommand) => {
-    if (batches.obey(command) || between.obey(command)) return;
+    if (batches.obey(command) || between.obey(command) || following.obey(command)) return;
     if (command.kind === "step") dispatch(command);
     else if (command.kind === "go-end") dispatch({ kind: "show", frameIndex: command.end === "first" ? 0 : state.frameCount - 1 });
     else if (command.kind === "set-event") setEvent(command.event, frameIndex);
@@ -173,17 +176,18 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     else {
       setBegun(null);
       between.onStop();
+      following.onStop();
       taps?.stop();
       dispatch({ kind: "cancel" });
     }
   };
 
   return (
-    <div className="bench" data-unsent={state.pending} style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, isAiming: isMarkingPlate, isBusy: run !== null, placeHere: isMarkingPlate ? () => taps?.take(cross, frameIndex) : askedPoint ? placeHere : null }, event)}>
+    <div className="bench" data-unsent={state.pending} style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, isAiming: isMarkingPlate, isBusy: run !== null || following.state === "working" || following.state === "found", placeHere: isMarkingPlate ? () => taps?.take(cross, frameIndex) : askedPoint ? placeHere : null }, event)}>
       <div className="at-hand">
         <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onKeepMine={state.overtaken && keepMine} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
-          stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} between={between.points} marks={marks}
+          stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} between={between.points} followed={following.spots} marks={marks}
           askedPoint={askedPoint} cross={askedPoint || state.tool || isMarkingPlate ? cross : null} taps={isMarkingPlate ? taps : undefined} commit={commit} newMark={newMark}
         />
         <ul className="mark-words only-phone" aria-hidden="true">
@@ -218,6 +222,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
               }}
             />
             <BestFrame between={between} frameIndex={frameIndex} secondsAt={(at) => clockSecondsOf(clip, at, contactTickOf(kept.events))} />
+            <FollowBat following={following} secondsAt={(at) => clockSecondsOf(clip, at, contactTickOf(kept.events))} />
             <SeveralPoints batches={batches} frameIndex={frameIndex} last={state.undo.at(-1)} />
             <PointsOnFrame
               points={points} unseen={unseen} justPlaced={lastPlaced} point={askedPoint}

@@ -180,8 +180,15 @@ function rolledBack(state: ViewerState, { change, sentence, isOvertaken }: Extra
 function isSameThing(one: Change, other: Change): boolean {
   if (one.kind === "event") return other.kind === "event" && one.event === other.event;
   if (one.kind === "mark") return other.kind === "mark" && one.id === other.id;
-  if (one.kind === "points" || other.kind === "points") return (other.kind === "point" || other.kind === "points") && one.frameIndex === other.frameIndex;
-  return other.kind === "point" && one.point === other.point && one.frameIndex === other.frameIndex;
+  if (one.kind === "point" && other.kind === "point") return one.point === other.point && one.frameIndex === other.frameIndex;
+  const frames = framesOf(other);
+  return framesOf(one).some((frame) => frames.includes(frame));
+}
+
+/** The frames whose points a change is about. */
+function framesOf(change: Change): readonly number[] {
+  if (change.kind === "followed") return change.steps.map(({ frameIndex }) => frameIndex);
+  return change.kind === "point" || change.kind === "points" ? [change.frameIndex] : [];
 }
 
 /** Whether a change is still the last word on its thing. */
@@ -195,6 +202,8 @@ function stands(kept: Kept, change: Change): boolean {
     }
     case "points":
       return change.steps.every(({ point, after }) => findPoint(kept, change.frameIndex, point) === after);
+    case "followed":
+      return change.steps.every(({ frameIndex, point, after }) => findPoint(kept, frameIndex, point) === after);
     case "mark":
       return (kept.marks.find((it) => it.id === change.id) ?? null) === change.after;
   }

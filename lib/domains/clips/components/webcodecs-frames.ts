@@ -62,6 +62,7 @@ export class WebCodecsFrames implements FrameSource {
   private pictureBytes = 0;
   private wanted = 0;
   private travel: Travel = 1;
+  private stretch: { readonly from: number; readonly to: number } | null = null;
   private isPumping = false;
   private isHurried = false;
   private restTimer: ReturnType<typeof setTimeout> | undefined;
@@ -90,6 +91,11 @@ export class WebCodecsFrames implements FrameSource {
     // What is there is painted first; what will be wanted next is readied after that.
     if (this.pictures.has(frameIndex)) requestAnimationFrame(() => setTimeout(() => void this.pump()));
     else void this.pump();
+  }
+
+  alsoWant(stretch: { readonly from: number; readonly to: number } | null): void {
+    this.stretch = stretch;
+    if (stretch) void this.pump();
   }
 
   private hurry(): void {
@@ -159,6 +165,17 @@ export class WebCodecsFrames implements FrameSource {
     }
     for (let far = 1; far <= behind; far += 1) {
       const missing = this.groupIfMissing(this.wanted - far * this.travel);
+      if (missing !== null) return missing;
+    }
+    return this.isHurried ? null : this.missingOfStretch();
+  }
+
+  /** What somebody else wants, as far as there is room for it beside the frame in hand. */
+  private missingOfStretch(): number | null {
+    if (!this.stretch) return null;
+    const to = Math.min(this.stretch.to, this.wanted + this.radius);
+    for (let frame = Math.max(this.stretch.from, this.wanted - this.radius); frame <= to; frame += 1) {
+      const missing = this.groupIfMissing(frame);
       if (missing !== null) return missing;
     }
     return null;

@@ -51,7 +51,7 @@ export function copyBatch(kept: Kept, frameIndex: number, from: number): PointBa
   const [knownThere, knownHere] = [knownOn(kept, from), knownOn(kept, frameIndex)];
   const steps = pointIds.flatMap((point): readonly PointStep[] => {
     const [there, before] = [knownThere(point), knownHere(point)];
-    return isOpen(before) && there !== null && there !== "unseen" && there.source === "coach" ? [{ point, before, after: { ...there, frameIndex } }] : [];
+    return isOpen(before) && there !== null && there !== "unseen" && there.source === "coach" ? [{ point, before, after: { frameIndex, point, x: there.x, y: there.y, source: "coach" } }] : [];
   });
   return steps.length > 0 ? { kind: "points", by: "copy", frameIndex, steps } : null;
 }

@@ -1,3 +1,4 @@
+import type { FollowedPoint } from "@/lib/measure/following/bat-course";
 import type { PointId, PointView } from "../../view";
 
 /** What is known of one point on one frame. */
@@ -22,4 +23,18 @@ export interface PointBatch {
   readonly by: "swap" | "copy";
   readonly frameIndex: number;
   readonly steps: readonly PointStep[];
+}
+
+/** What becomes of one end of the bat on one frame. */
+export interface FollowedStep {
+  readonly frameIndex: number;
+  readonly point: FollowedPoint;
+  readonly before: PointKnown;
+  readonly after: PointKnown;
+}
+
+/** Places of several frames that were followed through the pictures, taken together: undone in one step. */
+export interface FollowedTaken {
+  readonly kind: "followed";
+  readonly steps: readonly FollowedStep[];
 }
