@@ -86,12 +86,19 @@ export function prepareWindow(read: WindowRead, events: readonly Named<EventId>[
 }
 
 /**
- * How alike neighbouring errors are within a window. An error is kept from placing to placing: where a window's frames are all
- * placed and the clip's others are not, its neighbours are further apart in the order of placing than in time.
+ * How alike neighbouring errors are within a window. An error is kept from placing to placing: where most of a window's frames are
+ * placed one after the other and the clip's others are not, its neighbours are further apart in the order of placing than in time.
  */
 function alikeWithin(curves: readonly PlacedCurve[], { from, to }: Stretch, alikeFromFrameToFrame: number, framesApart: number): number {
-  const isBetween = curves.some(({ between }) => between?.all.some(({ sample }) => sample >= from && sample < to));
-  return isBetween ? alikeFromFrameToFrame : alikeFromFrameToFrame ** framesApart;
+  const pairs = to - from - 1;
+  const isApart = curves.some(({ between }) => {
+    const workedOut = new Set(between?.all.map(({ sample }) => sample).filter((sample) => sample >= from && sample < to));
+    if (workedOut.size === 0) return false;
+    let beside = 0;
+    for (let i = from + 1; i < to; i++) if (!workedOut.has(i) && !workedOut.has(i - 1)) beside++;
+    return 2 * beside < pairs;
+  });
+  return isApart ? alikeFromFrameToFrame : alikeFromFrameToFrame ** framesApart;
 }
 
 /** Which point set gives each track: one set on enough frames of the window, or the next one for all of them. */

@@ -40,6 +40,11 @@ describe("a value at an event", () => {
       expect(typeof at === "string" ? at : at.bend?.h).toEqual(bend === undefined ? undefined : expect.closeTo(bend, 0));
     }
   });
+  it("moves with its event also where so few frames are placed that one of them is the nearest on both sides", () => {
+    const { track, tracks } = clipOf([-14, -11, -8, -5], (frame) => 7 * frame);
+    const at = pointAtEvent(track, tracks, -0.0108, 0.0011);
+    expect(typeof at === "string" ? at : at.speed?.h).toBeCloseTo(7000, 6);
+  });
   it("is linear between the frames beside it", () => {
     expect(atEvent([-10, -8], (frame) => 7 * frame, -9.5)).toBeCloseTo(-66.5, 9);
   });

@@ -99,7 +99,8 @@ function nearestFrame(track: Track, tracks: ClipTracks, seconds: number): number
 
 /**
  * The ends of the stretch in which an event may lie: the placed frames nearest to one SD (at least one interval) before and
- * after it, none later than `latest`, none further out than three intervals more.
+ * after it, none later than `latest`, none further out than three intervals more. Where one frame is the nearest to both, since few are
+ * placed, those on either side of the event: a value there moves with its event as any other.
  */
 function framesAround(track: Track, tracks: ClipTracks, seconds: number, sdSeconds: number, latest: number): { readonly first: number; readonly last: number } | null {
   const reach = Math.max(tracks.periodSeconds, sdSeconds);
@@ -115,7 +116,11 @@ function framesAround(track: Track, tracks: ClipTracks, seconds: number, sdSecon
     if (away(seconds - reach, first)) first = frame;
     if (away(Math.min(latest, seconds + reach), last)) last = frame;
   }
-  return first === null || last === null || first >= last ? null : { first, last };
+  if (first !== null && last !== null && first < last) return { first, last };
+  const next = framesBefore(track, tracks, seconds);
+  const [before, after] = [track.frames[next - 1], track.frames[next]];
+  const isNear = (frame: number | undefined): frame is number => frame !== undefined && Math.abs(secondsOf(tracks, frame) - seconds) <= limit && secondsOf(tracks, frame) <= latest;
+  return isNear(before) && isNear(after) ? { first: before, last: after } : null;
 }
 
 function speedBetween(track: Track, tracks: ClipTracks, { first, last }: { readonly first: number; readonly last: number }): { h: number; v: number } {

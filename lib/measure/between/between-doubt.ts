@@ -14,6 +14,9 @@ const GROWTH = 2.5;
 /** Share of the bow between two placed frames that the curve may miss. Measured likewise: a half when a swing is fastest. */
 const MISSED_OF_BOW = 0.5;
 
+/** How much more it strays where no frame is placed on the far side of one of the hole's ends: above all on either side of contact. Measured likewise. */
+const ONE_SIDED = 2;
+
 /** The piece of the curve in which a frame lies. */
 export interface CurvePiece {
   /** Real seconds of its knots, and the one that begins it. */
@@ -33,5 +36,5 @@ export function strayPx(point: PointId, { times, left }: CurvePiece, atSeconds: 
   const middle = 4 * share * (1 - share);
   const plain = (STRAYS_PER_25_MS[point.replace(/_[fb]$/, "")] ?? NaN) * torsoPx * (span / 0.025) ** GROWTH;
   const bow = Math.max(...valuesOf.map((valueOf) => bendAt(times, left, valueOf))) * (span * span) / 8;
-  return middle * Math.hypot(plain, MISSED_OF_BOW * bow);
+  return (times.length < 4 ? ONE_SIDED : 1) * middle * Math.hypot(plain, MISSED_OF_BOW * bow);
 }
