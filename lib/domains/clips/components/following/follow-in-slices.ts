@@ -40,10 +40,8 @@ export async function followInSlices(hole: BatHole, { source, widthPx, seconds, 
   const course = batCourse(seconds, placed, hole.from, hole.to);
   const pyramids = new Map<number, Pyramid>();
   for (const frame of framesOf(hole)) {
-    if (!(await frameReady(source, frame, signal))) {
-      if (signal.aborted) return null;
-      continue;
-    }
+    // Without one of the pictures the passes cannot meet.
+    if (!(await frameReady(source, frame, signal))) return signal.aborted ? null : [];
     const grey = greyPart(source, frame, lookedAt(course(frame), size, Math.max(AROUND.leastPx, AROUND.torsos * own.torsoPx)));
     if (grey) pyramids.set(frame, pyramidOf(grey, PYRAMID_LEVELS));
     await turn();

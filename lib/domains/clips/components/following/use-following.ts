@@ -80,7 +80,7 @@ export function useFollowing(clip: ClipView, kept: Kept, frameIndex: number, sou
       const all: FollowedPlace[] = [];
       for (const hole of holes) {
         const own = await followInSlices(hole, followable, leaving.signal);
-        if (own === null) return;
+        if (own === null || leaving.signal.aborted) return;
         all.push(...own);
       }
       source.alsoWant?.(null);
