@@ -126,32 +126,3 @@ test("by keyboard the next best frame is gone to and placed, and the frames betw
   await page.setViewportSize(PHONE);
   await look(page, "points-between-390");
 });
-
-test("by key the bat is followed between two placed frames, looked at, taken in one step and taken back in one", async ({ page }) => {
-  const { keyboard } = page;
-  const stage = page.locator(".bench .frame").first();
-  const follow = page.getByRole("region", { name: "Follow the bat" });
-  // Before the stance the still hitter is placed here and there.
-  await stage.focus();
-  await keyboard.press("Shift+S");
-  await keyboard.press("Shift+ArrowLeft");
-  await expect(follow.getByRole("button", { name: /^Follow the bat from −\d/ })).toBeVisible();
-  const before = (await onFrame(page).textContent()) ?? "";
-  await keyboard.press("k");
-  await expect(follow.getByRole("status")).toHaveText(/^Followed to \d+ of \d+ places .* pixels across and down, in 95 of 100\.$/, { timeout: 20_000 });
-  await expect(page.locator('.ov [data-source="following"]').first()).toBeVisible();
-  for (const colorScheme of ["light", "dark"] as const) {
-    await page.emulateMedia({ colorScheme });
-    await look(page, `points-followed-1440-${colorScheme}`);
-    await expectAccessible(page);
-  }
-  await page.setViewportSize(PHONE);
-  await look(page, "points-followed-390");
-  await follow.getByRole("button", { name: /^Take \d+ places$/ }).click();
-  await expect(page.locator('.ov [data-source="followed"]').first()).toBeVisible();
-  await expect(onFrame(page)).toHaveText(/^[12] points? placed/);
-  await look(page, "points-followed-taken-390");
-  await page.getByRole("button", { name: "Undo" }).click();
-  await expect(onFrame(page)).toHaveText(before);
-  await expect(page.locator(".bench")).toHaveAttribute("data-unsent", "0");
-});
