@@ -13,8 +13,8 @@ export interface PatchFound extends PicturePlace {
 /** Why a patch was not found: nothing in it changes in some direction; it left the picture; the search ran away or did not settle. */
 export type PatchLost = "flat" | "outside" | "unsettled";
 
-/** Smaller eigenvalue of the products, grey values squared a pixel squared, below which a patch is flat. Source of the test: J. Shi and C. Tomasi, Good features to track (CVPR 1994), section 3; the number is ours. */
-const LEAST_EIGENVALUE = 4;
+/** Smaller eigenvalue of the products, grey values squared a pixel squared, below which a patch is flat. Source of the test: J. Shi and C. Tomasi, Good features to track (CVPR 1994), section 3; the number is ours: a light bat before a light wall has 1.5. */
+const LEAST_EIGENVALUE = 1;
 const MOST_ROUNDS = 30;
 /** A step shorter than this ends the search, pixels of its level. */
 const SETTLED_PX = 0.005;
