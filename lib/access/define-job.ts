@@ -9,6 +9,8 @@ export const skipped = (because: string): JobOutcome => ({ is: "skipped", becaus
 
 export interface Job {
   readonly name: string;
+  /** When it happens of itself, as a line of cron. */
+  readonly every?: string;
   perform(payload: unknown, isLastTry: boolean): Promise<JobOutcome>;
 }
 
@@ -22,6 +24,7 @@ export function defineJob<P extends Readonly<Record<string, string | number>>>(
 ): Job {
   return {
     name: event.name,
+    every: event.every,
     perform: async (raw, isLastTry) => run({ payload: event.payload.parse(raw), actor: { kind: "system", job: event.name }, isLastTry }),
   };
 }

@@ -29,6 +29,12 @@ export async function tell<P extends Readonly<Record<string, string | number>>>(
       job_key => ${telling.key ?? null}::text)`;
 }
 
+/** Whether something told under a key still waits or is being worked on, was given up after all its tries, or is not known. */
+export async function stateOfTold(db: Database, key: string): Promise<"waiting" | "given-up" | "unknown"> {
+  const [row] = await db.$queryRaw<{ isAlive: boolean }[]>`SELECT locked_at IS NOT NULL OR attempts < max_attempts AS "isAlive" FROM graphile_worker.jobs WHERE key = ${key}`;
+  return row ? (row.isAlive ? "waiting" : "given-up") : "unknown";
+}
+
 /** Creates the queue's own tables; safe to repeat. */
 export async function prepareQueue(connectionString = settings().DATABASE_URL): Promise<void> {
   const utils = await makeWorkerUtils({ connectionString });

@@ -11,6 +11,12 @@ const schema = z.object({
     .string({ error: "is missing: at least 32 characters that nobody can guess; they sign the sign-in cookies" })
     .min(32, "must have at least 32 characters"),
   BLOB_DIR: z.string().min(1, "must name a folder for clips").default(".data/blobs"),
+  // With a bucket the films lie in an object store that speaks S3, and BLOB_DIR holds only what is still arriving.
+  S3_BUCKET: z.string().regex(/^[a-z0-9][a-z0-9.-]{1,61}[a-z0-9]$/, "must be the name of a bucket").optional(),
+  S3_ENDPOINT: z.url({ protocol: /^https?$/, error: "must be the address of the object store, such as https://store.example" }).optional(),
+  S3_REGION: z.string().min(1).default("us-east-1"),
+  S3_ACCESS_KEY_ID: z.string().min(1).optional(),
+  S3_SECRET_ACCESS_KEY: z.string().min(1).optional(),
   MAIL_URL: z
     .string()
     .regex(/^smtps?:\/\//, "must begin with smtp:// or smtps://; leave it out to keep mail in MAIL_DIR")
@@ -37,6 +43,9 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   const present = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ""));
   const parsed = schema.safeParse(present);
   if (parsed.success) {
+    const { S3_BUCKET, S3_ENDPOINT, S3_ACCESS_KEY_ID, S3_SECRET_ACCESS_KEY } = parsed.data;
+    if ((S3_ACCESS_KEY_ID === undefined) !== (S3_SECRET_ACCESS_KEY === undefined)) throw new Error("Settings S3_ACCESS_KEY_ID and S3_SECRET_ACCESS_KEY belong together: set both, or neither.");
+    if (S3_BUCKET === undefined && S3_ENDPOINT !== undefined) throw new Error("Setting S3_ENDPOINT needs S3_BUCKET beside it: the bucket that holds the films.");
     return Object.freeze({
       ...parsed.data,
       BLOB_DIR: path.resolve(parsed.data.BLOB_DIR),

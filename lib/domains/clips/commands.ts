@@ -17,6 +17,7 @@ import type { HeardFrames, IngestedVideo } from "@/lib/platform/video/ingest";
 import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
 import { cameraLineOf } from "./rules";
+import { checkKey, RETRY_DAYS } from "./arriving/rules";
 import { heardRelease } from "./release/rules";
 import { stillsChanged } from "./stills/events";
 import { factsOf, permittedOn, readSwingPage, timesOf } from "./scope";
@@ -39,8 +40,9 @@ export async function beginUpload(tx: Transaction, actor: Person, owner: Granted
     const { id } = await tx.upload.create({ data: { id: newId(), ...mine, state: "ready", wasKnown: true, clipId: known.id, fileId: known.fileId, finishedAt: now() } });
     return { uploadId: id, isResumed: false, swingId: known.swingId };
   }
-  const before = contentHash && (await tx.upload.findFirst({ where: { academyId, playerId, userId: actor.userId, contentHash, byteLength: mine.byteLength, state: "receiving" } }));
+  const before = contentHash && (await tx.upload.findFirst({ where: { academyId, playerId, userId: actor.userId, contentHash, byteLength: mine.byteLength, state: { in: ["receiving", "checking"] } } }));
   if (before) {
+    // All of it may be here already; then the one who sends learns so when asking how far it is.
     await tx.upload.update({ where: { id: before.id }, data: { facts, swingId: input.swingId } });
     return { uploadId: before.id, isResumed: true, swingId: null };
   }
@@ -85,10 +87,10 @@ function permitCount(today: string) {
 }
 
 /** All bytes have arrived: the worker is told, in the same transaction. */
-export async function receiveUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.send">): Promise<void> {
+export async function receiveUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.send"> | Granted<UploadSubject, "upload.tidy">): Promise<void> {
   const { count } = await tx.upload.updateMany({ where: { id: upload.id, state: "receiving" }, data: { state: "checking" } });
   if (count !== 1) throw new ConflictError("This sending has ended already.");
-  await tell(tx, uploadReceived, { uploadId: upload.id });
+  await tell(tx, uploadReceived, { uploadId: upload.id }, { key: checkKey(upload.id) });
 }
 
 export async function cancelUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.settle">): Promise<void> {
@@ -101,9 +103,11 @@ export async function dismissUpload(tx: Transaction, upload: Granted<UploadSubje
   await tx.upload.updateMany({ where: { id: upload.id, state: { in: ["refused", "ready"] } }, data: { dismissedAt: now() } });
 }
 
-export async function refuseUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.check">, sentence: string): Promise<void> {
-  const refusal = `${sentence} Nothing of it was kept; all other clips are as they were.`;
-  await tx.upload.updateMany({ where: { id: upload.id, state: "checking" }, data: { state: "refused", refusal, finishedAt: now() } });
+/** Ends an upload with a sentence. Through no fault of the file its bytes stay for a while, so that a person can try again. */
+export async function refuseUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.check"> | Granted<UploadSubject, "upload.tidy">, sentence: string, canRetry = false): Promise<void> {
+  const kept = canRetry ? ` Nothing of it was kept as a clip yet, but its bytes wait here for ${RETRY_DAYS} days: try again.` : " Nothing of it was kept; all other clips are as they were.";
+  const refusal = `${sentence}${kept}`;
+  await tx.upload.updateMany({ where: { id: upload.id, state: "checking" }, data: { state: "refused", refusal, canRetry, hasPoster: false, finishedAt: now() } });
 }
 
 /** What the worker found in the bytes; without `made` the file is kept already, for another player or from before. */
@@ -131,7 +135,7 @@ export async function admitUpload(tx: Transaction, upload: Granted<UploadSubject
   const clip = known ?? (await createClip(tx, upload, row, facts, { ...file, times: timesOf(file.frameTimes), heard: checked.heard }));
   await tx.upload.update({
     where: { id: upload.id },
-    data: { state: "ready", wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
+    data: { state: "ready", hasPoster: false, wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
   });
   if (!known) await tellChanged(tx, clip, now());
   return true;

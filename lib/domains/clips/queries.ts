@@ -86,7 +86,7 @@ export const listUploads = defineQuery({
       },
       orderBy: [{ createdAt: "desc" }, { id: "asc" }],
       take: MOST_UPLOADS,
-      select: { id: true, state: true, createdAt: true, byteLength: true, refusal: true, wasKnown: true, clip: { select: { swingId: true } } },
+      select: { id: true, state: true, createdAt: true, byteLength: true, refusal: true, wasKnown: true, canRetry: true, hasPoster: true, clip: { select: { swingId: true } } },
     });
     return rows.map((row) => ({
       id: row.id,
@@ -95,6 +95,8 @@ export const listUploads = defineQuery({
       byteLength: Number(row.byteLength),
       refusal: row.refusal,
       wasKnown: row.wasKnown,
+      canRetry: row.canRetry,
+      posterUrl: row.hasPoster && row.state === "checking" ? clipAddress.arrivingPoster(row.id) : null,
       swingId: row.clip?.swingId ?? null,
     }));
   },

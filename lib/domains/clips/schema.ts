@@ -187,6 +187,10 @@ export interface UploadRow {
   readonly byteLength: number;
   readonly refusal: string | null;
   readonly wasKnown: boolean;
+  /** Refused through no fault of the file: its bytes are here and can be looked at once more. */
+  readonly canRetry: boolean;
+  /** Its one picture, there before it can be stepped. */
+  readonly posterUrl: string | null;
   readonly swingId: Id | null;
 }
 
@@ -194,5 +198,6 @@ export interface UploadRow {
 export const clipAddress = {
   stepping: (clipId: Id) => `/api/media/clips/${clipId}/stepping`,
   poster: (clipId: Id) => `/api/media/clips/${clipId}/poster`,
+  arrivingPoster: (uploadId: Id) => `/api/media/uploads/${uploadId}/poster`,
   still: (clipId: Id, frame: number) => `/api/media/clips/${clipId}/stills/${frame}`,
 };

@@ -1,6 +1,6 @@
 import { settings } from "../settings";
 import { OnsetFinder, type Onset } from "./onset";
-import { inputOptions, runTool, ToolFailed } from "./run-tool";
+import { inputOptions, runTool, ToolFailed, type Container } from "./run-tool";
 import { VideoRefused } from "./refusal";
 
 const SAMPLES_PER_SECOND = 48_000;
@@ -19,7 +19,7 @@ export interface HeardSounds {
  * When the loudest crack is heard, in seconds of file time as the frames count them; null without sound or without a
  * crack. A sound that cannot be opened is no reason to refuse a video.
  */
-export async function hearContact(path: string): Promise<HeardSounds | null> {
+export async function hearContact(path: string, container: Container = "mp4"): Promise<HeardSounds | null> {
   const finder = new OnsetFinder(SAMPLES_PER_SECOND);
   let odd: Buffer = Buffer.alloc(0);
   const onOutput = (bytes: Buffer) => {
@@ -29,7 +29,7 @@ export async function hearContact(path: string): Promise<HeardSounds | null> {
     finder.push(samples);
   };
   const args = [
-    "-nostdin", "-v", "error", "-copyts", ...inputOptions(path), "-map", "0:a:0", "-af", "aresample=async=1:first_pts=0",
+    "-nostdin", "-v", "error", "-copyts", ...inputOptions(path, container), "-map", "0:a:0", "-af", "aresample=async=1:first_pts=0",
     "-ac", "1", "-ar", String(SAMPLES_PER_SECOND), "-f", "s16le", "pipe:1",
   ];
   try {

@@ -3,12 +3,16 @@ import { fileSecondsOf, type FrameTimes } from "@/lib/core/frame-times";
 import { settings } from "../settings";
 import { probeVideo, type VideoProbe } from "./probe";
 import { readFrameTimes } from "./read-frame-times";
-import { VideoRefused } from "./refusal";
+import { VIDEO_LIMITS, VideoRefused } from "./refusal";
 import { inputOptions, runTool, ToolFailed } from "./run-tool";
 
 const LONGER_SIDE_PX = 1280;
 const QUIET = ["-nostdin", "-v", "error", "-y", "-threads", "2"] as const;
 const TO_ORDINARY_LIGHT = "zscale=t=linear:npl=100,format=gbrpf32le,zscale=p=bt709,tonemap=hable,zscale=t=bt709:m=bt709:r=tv,";
+
+/** Half pictures of two instants in one comb; the other half is worked out, one picture for each stored one. */
+const ONE_OF_TWO_HALVES = "yadif=mode=send_frame:deint=interlaced,";
+const [LEAST_TICKS, MOST_TICKS] = [90_000, 2_000_000];
 
 /** Size of the stepping copy: even, its longer side at most 1280, never larger than the picture. */
 export function steppingSize(widthPx: number, heightPx: number): { width: number; height: number } {
@@ -17,25 +21,39 @@ export function steppingSize(widthPx: number, heightPx: number): { width: number
   return { width: even(widthPx), height: even(heightPx) };
 }
 
+/** What makes the picture upright and square of its pixels at a size; `isHdr` brings high dynamic range down to an ordinary screen. */
+function pictureFilter(probe: VideoProbe, { width, height }: { width: number; height: number }, isHdr = probe.isHdr): string {
+  return `${isHdr ? TO_ORDINARY_LIGHT : ""}${probe.isInterlaced ? ONE_OF_TWO_HALVES : ""}scale=${width}:${height},setsar=1`;
+}
+
+/** A clock in which every tick of the file's own time base is a whole number of ticks, at 90 000 a second or more; else 90 000. */
+export function copyTicksPerSecond({ timeBaseDen }: Pick<FrameTimes, "timeBaseDen">): number {
+  const ticks = timeBaseDen * Math.max(1, Math.ceil(LEAST_TICKS / timeBaseDen));
+  return ticks <= MOST_TICKS ? ticks : LEAST_TICKS;
+}
+
 /**
  * Makes the copy that is stepped through: upright, a key frame at every eighth, every frame kept with its time, and
  * nothing that the phone wrote beside the picture (place, maker, names). The count is looked at afterwards.
+ * @returns what the copy says of itself
  * @throws VideoRefused "frames-lost" when a frame could not be opened
  */
-export async function makeSteppingCopy(path: string, probe: VideoProbe, times: FrameTimes, target: string): Promise<void> {
-  const { width, height } = steppingSize(probe.widthPx, probe.heightPx);
-  const scale = `scale=${width}:${height},setsar=1`;
+export async function makeSteppingCopy(path: string, probe: VideoProbe, times: FrameTimes, target: string): Promise<{ readonly probe: VideoProbe; readonly times: FrameTimes }> {
+  const size = steppingSize(probe.widthPx, probe.heightPx);
+  const plain = pictureFilter(probe, size, false);
   const attempts = [
-    ...(probe.isHdr ? [{ filter: TO_ORDINARY_LIGHT + scale, hasSound: probe.hasSound }] : []),
-    { filter: scale, hasSound: probe.hasSound },
-    ...(probe.hasSound ? [{ filter: scale, hasSound: false }] : []),
+    ...(probe.isHdr ? [{ filter: pictureFilter(probe, size), hasSound: probe.hasSound }] : []),
+    { filter: plain, hasSound: probe.hasSound },
+    ...(probe.hasSound ? [{ filter: plain, hasSound: false }] : []),
   ];
-  await firstThatWorks(attempts, ({ filter, hasSound }) => encode(path, probe.stream, filter, hasSound, target));
-  const copy = await readFrameTimes(target, await probeVideo(target));
+  await firstThatWorks(attempts, ({ filter, hasSound }) => runTool(settings().FFMPEG_PATH, steppingArgs(path, probe, times, target, filter, hasSound), { timeMs: 30 * 60_000, outputBytes: 1_000_000 }));
+  const copyProbe = await probeVideo(target);
+  const copy = await readFrameTimes(target, copyProbe);
   if (copy.ticks.length !== times.ticks.length) {
     await rm(target, { force: true });
     throw new VideoRefused("frames-lost");
   }
+  return { probe: copyProbe, times: copy };
 }
 
 async function firstThatWorks<T>(attempts: readonly T[], work: (attempt: T) => Promise<unknown>): Promise<void> {
@@ -44,21 +62,40 @@ async function firstThatWorks<T>(attempts: readonly T[], work: (attempt: T) => P
       await work(attempt);
       return;
     } catch (error) {
-      // A tool that is not there is our own trouble; one that gives up on the file tells of the file.
-      if (!(error instanceof ToolFailed) || error.exitCode === null) throw error;
+      // A tool that is not there, or a full disk, is our own trouble; one that gives up on the file tells of the file.
+      if (!(error instanceof ToolFailed) || error.exitCode === null || error.isDiskFull) throw error;
       if (i === attempts.length - 1) throw new VideoRefused("frames-lost");
     }
   }
 }
 
-function encode(path: string, stream: number, filter: string, hasSound: boolean, target: string): Promise<Buffer> {
-  const args = [
-    ...QUIET, ...inputOptions(path), "-map", `0:${stream}`, ...(hasSound ? ["-map", "0:a:0?"] : []), "-map_metadata", "-1", "-map_chapters", "-1",
-    "-vf", filter, "-fps_mode", "passthrough", "-enc_time_base", "-1", "-video_track_timescale", "90000", "-movie_timescale", "90000",
+/** The words that make a stepping copy: what a person would type, and what the bench compares with. */
+export function steppingArgs(path: string, probe: VideoProbe, times: FrameTimes, target: string, filter = pictureFilter(probe, steppingSize(probe.widthPx, probe.heightPx)), hasSound = probe.hasSound): readonly string[] {
+  const ticks = String(copyTicksPerSecond(times));
+  return [
+    ...QUIET, "-max_pixels", String(VIDEO_LIMITS.pixels), ...inputOptions(path, probe.container), "-map", `0:${probe.stream}`, ...(hasSound ? ["-map", "0:a:0?"] : []), "-map_metadata", "-1",
+    "-map_chapters", "-1", "-vf", filter, "-fps_mode", "passthrough", "-enc_time_base", "-1", "-video_track_timescale", ticks, "-movie_timescale", ticks,
     "-pix_fmt", "yuv420p", "-c:v", "libx264", "-threads", "2", "-preset", "veryfast", "-crf", "23", "-g", "8", "-bf", "0", "-sc_threshold", "0",
     "-ac", "2", "-movflags", "+faststart", "-f", "mp4", `file:${target}`,
   ];
-  return runTool(settings().FFMPEG_PATH, args, { timeMs: 30 * 60_000, outputBytes: 1_000_000 });
+}
+
+/**
+ * One frame of a file as it came, upright, as a JPEG: there long before the stepping copy is. Only the group of pictures around it is opened.
+ * @throws ToolFailed where the file cannot be opened at that place
+ */
+export async function makeFirstStill(path: string, probe: VideoProbe, times: FrameTimes, frameIndex: number, target: string, widthPx: number): Promise<void> {
+  const { width, height } = steppingSize(probe.widthPx, probe.heightPx);
+  const wide = Math.min(widthPx, width);
+  const filter = pictureFilter(probe, { width: wide, height: Math.max(2, Math.round((height * wide) / width / 2) * 2) });
+  const at = fileSecondsOf(times, frameIndex);
+  const before = frameIndex > 0 ? at - fileSecondsOf(times, frameIndex - 1) : 0;
+  const seek = frameIndex > 0 ? ["-seek_timestamp", "1", "-ss", (at - before / 2).toFixed(6)] : [];
+  const args = [
+    ...QUIET, "-max_pixels", String(VIDEO_LIMITS.pixels), ...seek, ...inputOptions(path, probe.container), "-map", `0:${probe.stream}`, "-frames:v", "1", "-vf", filter,
+    "-q:v", "3", "-f", "image2", "-update", "1", `file:${target}`,
+  ];
+  await runTool(settings().FFMPEG_PATH, args, { timeMs: 60_000, outputBytes: 1_000_000 });
 }
 
 /**

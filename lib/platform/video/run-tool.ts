@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { access, constants } from "node:fs/promises";
+import { confinedBy } from "./confine";
 import { VideoRefused } from "./refusal";
 
 /** What a child process may use. */
@@ -11,37 +11,38 @@ export interface ToolLimits {
   readonly onOutput?: (bytes: Buffer) => void;
 }
 
+const BROKE_DOWN = -1;
+
 /** A tool ended otherwise than well. What it said is for the log, never for a page. */
 export class ToolFailed extends Error {
   constructor(
     readonly tool: string,
+    /** Null when it was not there or was stopped from outside: our own trouble, not the file's. */
     readonly exitCode: number | null,
     readonly said: string,
   ) {
     super(`${tool} ended with ${exitCode ?? "a signal"}: ${said.slice(0, 500)}`);
   }
+
+  /** It had no room to write: nothing is wrong with the file. */
+  get isDiskFull(): boolean {
+    return /No space left on device/.test(this.said);
+  }
 }
 
-const MEMORY_BYTES = 4 * 1024 ** 3;
-const PRLIMIT = "/usr/bin/prlimit";
-let hasPrlimit: Promise<boolean> | null = null;
-
 /**
- * Runs one of the video tools on bytes that nobody has vouched for: in a process of its own, without our environment,
- * within a time, and where the system offers it within a memory and a processor time.
+ * Runs one of the video tools on bytes that nobody has vouched for: in a process of its own, without our environment, within a
+ * time, and where the system offers it within a memory and a processor time, without any network (see confine.ts).
  * @returns what it wrote on standard output
  * @throws VideoRefused "too-slow" when the time is up; ToolFailed when it ends badly or is not there
  */
 export async function runTool(tool: string, args: readonly string[], limits: ToolLimits): Promise<Buffer> {
-  hasPrlimit ??= access(PRLIMIT, constants.X_OK).then(
-    () => true,
-    () => false,
-  );
-  const cpuSeconds = Math.ceil((limits.timeMs / 1000) * 4);
-  const bounds = (await hasPrlimit) ? [PRLIMIT, `--as=${MEMORY_BYTES}`, `--cpu=${cpuSeconds}`, "--core=0"] : [];
-  const [command = tool, ...rest] = [...bounds, tool, ...args];
+  const [command = tool, ...rest] = [...(await confinedBy(Math.ceil((limits.timeMs / 1000) * 4))), tool, ...args];
   return new Promise((resolve, reject) => {
-    const child = spawn(command, rest, { stdio: ["ignore", "pipe", "pipe"], env: { PATH: "/usr/local/bin:/usr/bin:/bin:/opt/homebrew/bin", LC_ALL: "C", NODE_ENV: "production" } });
+    const child = spawn(command, rest, {
+      // A group of its own: what stops the worker from a keyboard must not look like a file that cannot be opened.
+      detached: true, stdio: ["ignore", "pipe", "pipe"], env: { PATH: "/usr/local/bin:/usr/bin:/bin:/opt/homebrew/bin", LC_ALL: "C", NODE_ENV: "production" },
+    });
     const gathered: Buffer[] = [];
     let length = 0;
     let said = "";
@@ -64,16 +65,27 @@ export async function runTool(tool: string, args: readonly string[], limits: Too
       clearTimeout(timer);
       reject(new ToolFailed(tool, null, error.message));
     });
-    child.on("close", (code) => {
+    child.on("close", (code, signal) => {
       clearTimeout(timer);
-      if (ended === "late") reject(new VideoRefused("too-slow"));
+      if (ended === "late" || signal === "SIGXCPU") reject(new VideoRefused("too-slow"));
       else if (code === 0 && ended === null) resolve(Buffer.concat(gathered));
-      else reject(new ToolFailed(tool, code, said));
+      else reject(new ToolFailed(tool, ended === "talkative" ? BROKE_DOWN : exitOf(code, signal, said), said));
     });
   });
 }
 
-/** The options before every input: only this file of this machine, only as an MP4 or MOV, no other address followed. */
-export function inputOptions(path: string): readonly string[] {
-  return ["-protocol_whitelist", "file", "-f", "mov", "-i", `file:${path}`];
+const STOPPED_FROM_OUTSIDE: readonly string[] = ["SIGKILL", "SIGTERM", "SIGINT", "SIGHUP"];
+
+/** How a tool ended of itself; null when somebody stopped it, which says nothing of the file. One that breaks down over a file tells of the file. */
+function exitOf(code: number | null, signal: string | null, said: string): number | null {
+  if (code === null) return signal !== null && STOPPED_FROM_OUTSIDE.includes(signal) ? null : BROKE_DOWN;
+  return /received signal/.test(said) ? null : code;
+}
+
+/** How the bytes of a video are wrapped. */
+export type Container = "mp4" | "mov" | "webm";
+
+/** The options before every input: only this file of this machine, only as the container that it proved to be, no other address followed. */
+export function inputOptions(path: string, container: Container = "mp4"): readonly string[] {
+  return ["-protocol_whitelist", "file", "-f", container === "webm" ? "matroska" : "mov", "-i", `file:${path}`];
 }

@@ -20,6 +20,13 @@ const uploadInput = async ({ academyId, playerId, userIds }: Cast) => {
   return { uploadId };
 };
 
+/** One that is being looked at and has its picture. */
+const arrivingInput = async (cast: Cast) => {
+  const { uploadId } = await uploadInput(cast);
+  await database().upload.update({ where: { id: uploadId }, data: { state: "checking", hasPoster: true } });
+  return { uploadId };
+};
+
 const markInput = async (cast: Cast) => {
   const { clipId } = await clip(cast);
   const { id: markId } = await database().mark.create({
@@ -43,6 +50,8 @@ export const rows: readonly AccessRow[] = [
   { name: "clips.send-upload-bytes", may: ["coach"], input: uploadInput },
   { name: "clips.cancel-upload", may: COACHES, input: uploadInput },
   { name: "clips.dismiss-upload", may: COACHES, input: uploadInput },
+  { name: "clips.retry-upload", may: COACHES, input: uploadInput },
+  { name: "clips.erase-clip", may: COACHES, input: clipInput },
 
   { name: "clips.set-event", may: COACHES, input: withClip({ event: "contact", frameIndex: 3 }) },
   { name: "clips.clear-event", may: COACHES, input: withClip({ event: "contact" }) },
@@ -59,6 +68,7 @@ export const rows: readonly AccessRow[] = [
   { name: "clips.set-clip-time", may: COACHES, input: withClip({ realSecondsPerFileSecond: 1 / 8 }) },
 
   { name: "clips.stream-stepping-copy", may: WATCHERS, input: clipInput },
+  { name: "clips.show-arriving-poster", may: COACHES, input: arrivingInput },
   { name: "clips.show-poster", may: WATCHERS, input: clipInput },
   { name: "clips.show-still", may: WATCHERS, input: withClip({ frameIndex: 0 }) },
   { name: "clips.show-cut", may: WATCHERS, input: withClip({ window: "0-0-370-490", frameIndex: 0 }) },

@@ -36,6 +36,7 @@ const en = {
   open: "Open the swing",
   known: "The same video was here already. It was not added twice.",
   putAway: "Put away",
+  tryAgain: "Try again",
   refusedTitle: "This video did not become a clip",
   labels: {
     view: "From where", side: "Bats from", task: "What was hit", effort: "How hard", pitchHeight: "How high the ball", pitchSide: "Which side of the plate",

@@ -8,6 +8,7 @@ import { Button } from "@/lib/ui/button";
 import { Problem } from "@/lib/ui/problem";
 import { State } from "@/lib/ui/state";
 import { cancelUpload, dismissUpload } from "../actions";
+import { retryUpload } from "../arriving/actions";
 import type { UploadRow } from "../schema";
 import { addWords as words } from "./add-words";
 
@@ -36,7 +37,12 @@ export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[]
           {it.state === "refused" ? (
             <Problem
               level="h3" happened={words.refusedTitle} kept={it.refusal}
-              action={<Button onClick={() => void settle(dismissUpload, it.id)}>{words.putAway}</Button>}
+              action={
+                <>
+                  {it.canRetry ? <Button onClick={() => void settle(retryUpload, it.id)}>{words.tryAgain}</Button> : null}
+                  <Button kind={it.canRetry ? "plain" : undefined} onClick={() => void settle(dismissUpload, it.id)}>{words.putAway}</Button>
+                </>
+              }
             />
           ) : it.state === "ready" ? (
             <>
@@ -44,7 +50,11 @@ export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[]
               {it.swingId ? <Link href={`/swings/${it.swingId}`}>{words.open}</Link> : null}
             </>
           ) : it.state === "checking" ? (
-            <State is="waiting">{words.checking}</State>
+            <>
+              {/* eslint-disable-next-line @next/next/no-img-element -- a checked address of our own */}
+              {it.posterUrl ? <img src={it.posterUrl} alt="" width={96} className="arriving-poster" /> : null}
+              <State is="waiting">{words.checking}</State>
+            </>
           ) : (
             <>
               <span>{words.partly}</span>

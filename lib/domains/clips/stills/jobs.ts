@@ -1,12 +1,10 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import path from "node:path";
 import { authorize, type Granted } from "@/lib/access/ability";
 import { defineJob, DONE, skipped } from "@/lib/access/define-job";
 import { blobs } from "@/lib/platform/blobs";
 import { database, inTransaction } from "@/lib/platform/database";
 import { fileKeys } from "@/lib/platform/video/incoming";
 import { makeCuts } from "@/lib/platform/video/make-pictures";
+import { inWorkFolder } from "@/lib/platform/work-folder";
 import type { SwingSubject } from "../policy";
 import { findSwingSubject } from "../scope";
 import { keepStills } from "./commands";
@@ -49,15 +47,12 @@ async function cut({ academyId }: Cut, clip: PicturedClip, file: { readonly cont
   const frames = lengths.filter(({ length }) => length === null).map(({ frame }) => frame);
   if (frames.length === 0) return true;
   if ((await blobs().lengthOf(file.steppingKey)) === null) return false;
-  const folder = await mkdtemp(path.join(tmpdir(), "cagebook-cuts-"));
-  try {
+  return inWorkFolder(async (folder) => {
     const area = { left: window.x / widthPx, top: window.y / heightPx, width: window.width / widthPx, height: window.height / heightPx };
-    const made = await makeCuts(await blobs().pathOf(file.steppingKey), frames, area, folder);
+    const made = await blobs().withFile(file.steppingKey, (copy) => makeCuts(copy, frames, area, folder));
     for (const [i, still] of made.entries()) await blobs().keepFile(keyOf(frames[i] ?? 0), still);
     return true;
-  } finally {
-    await rm(folder, { recursive: true, force: true });
-  }
+  });
 }
 
 /** Writes down what was cut unless events or points have moved on meanwhile; two runs for one swing wait for each other. */

@@ -19,7 +19,7 @@ export const showCut = defineRoute({
   policy: may<z.infer<typeof cutForm>, ClipSubject, "clip.watch">(watchClip, (input, db, actor) => findClipSubject(db, actor.academyId, input.clipId, actor.today)),
   run: async ({ request, actor, input: { window, frameIndex }, granted, db }) => {
     const { contentHash } = await db.mediaFile.findUniqueOrThrow({ where: { id: granted.fileId }, select: { contentHash: true } });
-    const answer = await bytesResponse(request, fileKeys(granted.academyId, contentHash).cut(window, frameIndex), "image/jpeg", `${contentHash}-${window}-${frameIndex}`, KEPT_FOR);
+    const answer = await bytesResponse(request, fileKeys(granted.academyId, contentHash).cut(window, frameIndex), "image/jpeg", `${contentHash}-${window}-${frameIndex}`, { keptFor: KEPT_FOR, isMadeOnDemand: true });
     await noteRead(db, actor, granted);
     return answer;
   },

@@ -1,0 +1,1 @@
+export { showArrivingPoster as GET } from "@/lib/domains/clips/arriving/routes";
