@@ -9,30 +9,42 @@ export interface EvidenceFactors {
   readonly kept: readonly number[];
   /** By place: 1 seen, 0 not seen, −1 open. */
   readonly states: Int8Array;
-  /** Number of variables: the graph's nodes by place, then the helpers. */
+  /** Number of variables: the graph's nodes by place, then one helper each. */
   readonly count: number;
   readonly factors: readonly Factor[];
+  /** First of a node's own factors in the list, by the node's place; the others follow it. */
+  readonly ownAt: ReadonlyMap<number, number>;
+  /** Place in the list of the factor that a reading or an answer makes. */
+  readonly factorOf: ReadonlyMap<Observation, number>;
 }
 
-/** Everything but the causes of the evidence is left out: what lies in front of it sums to 1. */
-export function factorsOf(graph: CauseGraph, observations: readonly Observation[]): EvidenceFactors {
-  const kept = ancestorsOf(graph, observations.flatMap(placesOf));
+/**
+ * Everything but the causes of the evidence is left out: what lies in front of it sums to 1. The variables of the factors
+ * depend only on which nodes are called what, not on any strength, so that other strengths fit the same tree.
+ * @param alsoKeep places that are wanted beside the evidence, with their causes
+ */
+export function factorsOf(graph: CauseGraph, observations: readonly Observation[], alsoKeep: readonly number[] = []): EvidenceFactors {
+  const kept = ancestorsOf(graph, [...observations.flatMap(placesOf), ...alsoKeep]);
   const states = statesOf(graph, observations);
-  let count = graph.nodes.length;
   const factors: Factor[] = [];
+  const ownAt = new Map<number, number>();
   for (const index of kept) {
     const node = graph.nodes[index];
     if (!node) continue;
-    const split = noisyOrFactors(node, index, states, count);
-    factors.push(...split.factors);
-    if (split.usesHelper) count += 1;
+    ownAt.set(index, factors.length);
+    factors.push(...noisyOrFactors(node, index, states, helperOf(graph, index)));
   }
+  const factorOf = new Map<Observation, number>();
   for (const observation of observations) {
+    if (observation.kind === "reading" || observation.kind === "answer") factorOf.set(observation, factors.length);
     if (observation.kind === "reading") factors.push(makeFactor([observation.index], [1, observation.ratio]));
     if (observation.kind === "answer") factors.push(instantiate(makeFactor(observation.indices, observation.likelihoods), states));
   }
-  return { kept, states, count, factors };
+  return { kept, states, count: 2 * graph.nodes.length, factors, ownAt, factorOf };
 }
+
+/** Number of the variable that splits the table of a node. */
+export const helperOf = (graph: CauseGraph, index: number): number => graph.nodes.length + index;
 
 /** The places given and all places above them, rising. */
 export function ancestorsOf(graph: CauseGraph, places: readonly number[]): number[] {

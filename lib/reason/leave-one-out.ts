@@ -1,7 +1,6 @@
-import { ImpossibleEvidenceError } from "./errors";
-import type { Observation } from "./evidence";
-import { findLogLikelihood, findPosteriorsFrom, type Posteriors } from "./posteriors";
-import type { CauseGraph } from "./types";
+import { listObservations, type Observation } from "./evidence";
+import { AS_IT_IS, poseProblem, problemOf, totalOfTerms, turned, withChange, type Problem, type Term } from "./problem";
+import type { CauseGraph, Evidence } from "./types";
 
 /** What one observation does to one node. */
 export interface LeftOut {
@@ -15,62 +14,75 @@ const LEAST = 1e-12;
 const MOST_LOG_ODDS = Math.log((1 - LEAST) / LEAST);
 
 /**
- * Leaves every observation out once and says how far the log odds of one node move; exact, without a run for each.
+ * Leaves every observation out once and says how far the log odds of some nodes move; exact. A node's own call is set aside
+ * for that node.
  *
- * Let n be the node and e everything. A reading with ratio r on a node j multiplies every state by 1 (j absent) or r (j
- * present), so that leaving it out divides by the same: P(n, e without j) = P(n, e)·E[r^−j | n, e]. One run with n
- * present and one with n absent hold that expectation for every reading at once; a reading of n itself moves its log
- * odds by ln r. The same holds for an answer that bears on one node. A call or a symptom that is left out opens its
- * node, and an answer on several nodes ties them: each of those takes two runs of its own that only sum.
- * @param observations without a call of the node itself
+ * With e all evidence and j a node called absent, P(e without that call) = P(e) + P(e with j present), and likewise for the
+ * other way. Taking a call the other way changes numbers of the laid-out tree and none of its shape, so that each of these is
+ * a pass or two towards the root; a reading or an answer that is left out is a table of ones.
  * @throws RangeError when the graph holds no such node
+ * @throws ImpossibleEvidenceError when the evidence has probability 0
  */
-export function leaveEachOut(graph: CauseGraph, observations: readonly Observation[], id: string): LeftOut[] {
-  const index = graph.indexById.get(id);
-  if (index === undefined) throw new RangeError(`the graph of level "${graph.level}" holds no "${id}"`);
-  const fix = (of: readonly Observation[], isSeen: boolean): Observation[] => [...of, { kind: "call", id, index, isSeen }];
-  const [present, absent] = [true, false].map((isSeen) => solve(graph, fix(observations, isSeen)));
-  const isOpen = present?.outcome === "exact" && absent?.outcome === "exact";
-  const whole = isOpen ? present.logLikelihood - absent.logLikelihood : logOddsOf(graph, observations, fix);
-
-  return observations.map((observation): LeftOut => {
-    const ratio = ratioOf(observation);
-    if (isOpen && ratio) {
-      const weigh = (run: Posteriors) => (ratio.index === index ? 1 : averageInverse(run.probability[graph.nodes[ratio.index]?.id ?? ""] ?? NaN, ratio.value));
-      const own = ratio.index === index ? Math.log(ratio.value) : 0;
-      return { observation, logOddsChange: own + Math.log(weigh(absent)) - Math.log(weigh(present)) };
-    }
-    const without = logOddsOf(graph, observations.filter((other) => other !== observation), fix);
-    return { observation, logOddsChange: whole === null || without === null ? null : held(whole) - held(without) };
+export function leaveEachOut(graph: CauseGraph, evidence: Evidence, ids: readonly string[]): ReadonlyMap<string, LeftOut[]> {
+  const places = ids.map((id) => {
+    const index = graph.indexById.get(id);
+    if (index === undefined) throw new RangeError(`the graph of level "${graph.level}" holds no "${id}"`);
+    return index;
   });
-}
-
-/** E[r^−j] for a node j that is present with the given probability. */
-const averageInverse = (probability: number, ratio: number) => 1 - probability + probability / ratio;
-
-/** An observation that weighs the two states of one open node: the ratio of present to absent. */
-function ratioOf(observation: Observation): { index: number; value: number } | null {
-  if (observation.kind === "reading") return { index: observation.index, value: observation.ratio };
-  if (observation.kind !== "answer") return null;
-  const [index, second] = observation.indices;
-  if (index === undefined || second !== undefined) return null;
-  return { index, value: (observation.likelihoods[1] ?? NaN) / (observation.likelihoods[0] ?? NaN) };
-}
-
-const held = (logOdds: number) => Math.min(MOST_LOG_ODDS, Math.max(-MOST_LOG_ODDS, logOdds));
-
-/** Null when it is too wide. */
-function logOddsOf(graph: CauseGraph, observations: readonly Observation[], fix: (of: readonly Observation[], isSeen: boolean) => Observation[]): number | null {
-  const [present, absent] = [true, false].map((isSeen) => findLogLikelihood(graph, fix(observations, isSeen)));
-  return typeof present === "number" && typeof absent === "number" ? present - absent : null;
-}
-
-/** Null when the evidence cannot be. */
-function solve(graph: CauseGraph, observations: readonly Observation[]) {
-  try {
-    return findPosteriorsFrom(graph, observations);
-  } catch (error) {
-    if (error instanceof ImpossibleEvidenceError) return null;
-    throw error;
+  const whole = problemOf(graph, evidence);
+  const isAhead = whole.outcome === "exact" && places.some((place) => !whole.ownAt.has(place));
+  const observations = listObservations(graph, evidence);
+  const problem = isAhead ? poseProblem(graph, observations, { alsoKeep: places }) : whole;
+  const found = new Map<string, LeftOut[]>();
+  if (problem.outcome === "too-wide") {
+    for (const id of ids) found.set(id, observations.filter((one) => !isOwnCall(one, id)).map((observation) => ({ observation, logOddsChange: null })));
+    return found;
   }
+  const total = once((without: Observation | null) => totalOfTerms(problem, termsWithout(problem, without, [])));
+  ids.forEach((id, k) => {
+    const index = places[k] ?? 0;
+    const everything = logOdds(problem, index, null, total);
+    const others = problem.observations.filter((one) => !isOwnCall(one, id));
+    found.set(id, others.map((observation) => ({ observation, logOddsChange: everything - logOdds(problem, index, observation, total) })));
+  });
+  return found;
+}
+
+const isOwnCall = (observation: Observation, id: string) => observation.kind === "call" && observation.id === id;
+
+/** Log odds of a node, held within limits, with one observation left out and without the node's own call. */
+function logOdds(problem: Problem, index: number, without: Observation | null, total: (without: Observation | null) => number): number {
+  const state = problem.states[index] ?? -1;
+  const all = total(without);
+  let [present, absent] = [all, all];
+  if (state === -1) {
+    const terms = termsWithout(problem, without, []);
+    present = totalOfTerms(problem, withChange(terms, { fixed: new Map([[index, 1]]) }));
+    // What is left over is exact enough unless little is left.
+    absent = present < 0.99 * all ? all - present : totalOfTerms(problem, withChange(terms, { fixed: new Map([[index, 0]]) }));
+  } else if (state === 1) absent = totalOfTerms(problem, termsWithout(problem, without, [index]));
+  else present = totalOfTerms(problem, termsWithout(problem, without, [index]));
+  const share = Math.max(0, present) / (Math.max(0, present) + Math.max(0, absent));
+  if (!(share > LEAST)) return -MOST_LOG_ODDS;
+  return share < 1 - LEAST ? Math.log(Math.max(0, present) / Math.max(0, absent)) : MOST_LOG_ODDS;
+}
+
+/** The terms of P(evidence without one observation, with some calls taken the other way). */
+function termsWithout(problem: Problem, without: Observation | null, others: readonly number[]): Term[] {
+  const terms = others.length > 0 ? turned(problem, others) : [...AS_IT_IS];
+  if (without === null) return terms;
+  if (without.kind === "call" || without.kind === "symptom") return [...terms, ...turned(problem, [...others, without.index])];
+  const at = problem.factorOf.get(without) ?? -1;
+  return withChange(terms, { tables: new Map([[at, new Float64Array(problem.factors[at]?.table.length ?? 1).fill(1)]]) });
+}
+
+function once<K, V>(work: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const value = work(key);
+    known.set(key, value);
+    return value;
+  };
 }

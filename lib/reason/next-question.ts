@@ -1,12 +1,12 @@
 import { answerFactor, type QuestionRecord } from "./answer-evidence";
-import { ImpossibleEvidenceError } from "./errors";
 import { compareIds } from "./graph";
+import { jointTables, type JointTables } from "./joint-tables";
 import type { TooWide } from "./marginals";
-import { findPosteriors, type Posteriors } from "./posteriors";
+import { poseProblem, presentIn, problemOf, type Problem } from "./problem";
 import { isRanked, standFrom } from "./ranking";
 import type { RankingInput, RankingRules } from "./ranking-types";
-import { scoreNodes } from "./scores";
-import type { CauseGraph, Sight } from "./types";
+import { makeScorer, type Scorer } from "./scores";
+import type { CauseGraph } from "./types";
 
 /** A question that may be asked now: its needs are met, and the swing does not already hold what it asks for. */
 export interface OfferedQuestion extends QuestionRecord {
@@ -40,13 +40,14 @@ export type NextQuestion =
  * The question that moves the scores most for its time: V = Σ over answers P(a | e)·½·Σ|σ(n | e, a) − σ(n | e)| divided
  * by 0.5 + seconds / 60, where σ are the scores of candidates and causes to ask first, normalised together. Gates,
  * questions already answered and questions about nothing but called nodes are left out; ties go to the lower cost,
- * then the id. One exact run per state of the nodes that a question bears on.
+ * then the id. One pass each way per set of nodes that a question bears on, on a tree laid out once.
  * @param minValue below this nothing is asked
+ * @param overruled faults that are no candidates any more
  * @throws RangeError and ImpossibleEvidenceError as the posteriors do
  */
-export function chooseNextQuestion(graph: CauseGraph, rules: RankingRules, input: RankingInput, questions: readonly OfferedQuestion[], minValue: number): NextQuestion {
-  const now = findPosteriors(graph, input.evidence);
-  if (now.outcome === "too-wide") return now;
+export function chooseNextQuestion(graph: CauseGraph, rules: RankingRules, input: RankingInput, questions: readonly OfferedQuestion[], minValue: number, overruled: readonly string[] = []): NextQuestion {
+  const problem = problemOf(graph, input.evidence);
+  if (problem.outcome === "too-wide") return problem;
   const answered = new Set(input.evidence.answers.map((answer) => answer.question));
   const isOpen = (id: string) => (input.evidence.calls[id] ?? "not-visible") === "not-visible";
   const offered = questions
@@ -54,80 +55,96 @@ export function chooseNextQuestion(graph: CauseGraph, rules: RankingRules, input
     .filter((question) => question.bearsOn.every((id) => graph.indexById.has(id)) && question.bearsOn.some(isOpen))
     .sort((a, b) => a.costSeconds - b.costSeconds || compareIds(a.id, b.id));
 
-  const runs = new Map<string, Posteriors | TooWide | null>();
-  const base = normalisedScores(graph, rules, input, now.probability);
+  const now = new Float64Array(graph.nodes.length);
+  for (const [place, p] of presentIn(problem, problem.tree.base)) now[place] = p;
+  const asking: Asking = { graph, input, standing: standingOf(graph, rules, input, overruled), base: new Float64Array(0), problems: new Map(), joints: new Map() };
+  const base = asking.standing(now);
   const notWorkedOut: string[] = [];
-  let best: ValuedQuestion | null = null;
+  let best: { question: OfferedQuestion; value: number; answers: readonly Answered[] } | null = null;
   for (const question of offered) {
-    const valued = valueOf(question, graph, rules, input, now, base, runs);
+    const valued = valueOf(question, { ...asking, base }, problem);
     if (!valued) notWorkedOut.push(question.id);
-    else if (valued.value > (best?.value ?? 0)) best = valued;
+    else if (valued.value > (best?.value ?? 0)) best = { question, ...valued };
   }
-  return best && best.value >= minValue ? { outcome: "ask", question: best, notWorkedOut } : { outcome: "nothing-more", notWorkedOut };
+  if (!best || best.value < minValue) return { outcome: "nothing-more", notWorkedOut };
+  const firstOf = (after: Float64Array) => {
+    const posterior = Object.fromEntries(graph.nodes.map((node, place) => [node.id, after[place] ?? 0]));
+    return standFrom(graph, { ...rules, maxShown: rules.maxShown + overruled.length }, input, posterior).candidates.find(({ id }) => !overruled.includes(id))?.id ?? null;
+  };
+  const answers = best.answers.map(({ id, probability, after }) => ({ id, probability, firstCandidate: firstOf(after) }));
+  return { outcome: "ask", question: { id: best.question.id, value: best.value, answers }, notWorkedOut };
 }
 
-function valueOf(question: OfferedQuestion, graph: CauseGraph, rules: RankingRules, input: RankingInput, now: Posteriors, base: Float64Array, runs: Map<string, Posteriors | TooWide | null>): ValuedQuestion | null {
-  const nodes = [...question.bearsOn].sort(compareIds);
-  const given = nodes.map((id) => input.evidence.calls[id]);
-  const states: { bits: number; weight: number; run: Posteriors }[] = [];
-  for (let bits = 0; bits < 1 << nodes.length; bits++) {
-    const sights = nodes.map((_, k): Sight => (bits & (1 << k) ? "seen" : "not-seen"));
-    if (given.some((call, k) => call !== undefined && call !== "not-visible" && call !== sights[k])) continue;
-    const run = runWith(graph, input, nodes, sights, runs);
-    if (run?.outcome === "too-wide") return null;
-    if (run) states.push({ bits, weight: Math.exp(run.logLikelihood - now.logLikelihood), run });
-  }
+interface Asking {
+  readonly graph: CauseGraph;
+  readonly input: RankingInput;
+  readonly standing: Scorer;
+  readonly base: Float64Array;
+  /** Trees that hold further nodes, by those nodes. */
+  readonly problems: Map<string, Problem | TooWide>;
+  readonly joints: Map<Problem, JointTables>;
+}
+
+interface Answered {
+  readonly id: string;
+  readonly probability: number;
+  /** Posteriors by place. */
+  readonly after: Float64Array;
+}
+
+/** Null when it is too wide. */
+function valueOf(question: OfferedQuestion, asking: Asking, whole: Problem): { value: number; answers: readonly Answered[] } | null {
+  const { graph, standing, base } = asking;
+  const nodes = [...question.bearsOn].sort();
+  const places = nodes.map((id) => graph.indexById.get(id) ?? -1);
+  const problem = problemFor(asking, whole, places.filter((place) => !whole.ownAt.has(place)));
+  if (problem.outcome === "too-wide") return null;
+  const joints = asking.joints.get(problem) ?? jointTables(problem);
+  asking.joints.set(problem, joints);
+
+  const open = places.filter((place) => (problem.states[place] ?? -1) === -1);
+  const settled = places.reduce((bits, place, k) => (problem.states[place] === 1 ? bits | (1 << k) : bits), 0);
+  const states = joints.statesOf(open);
   let moved = 0;
-  const answers = question.answers.map(({ id }) => {
+  const answers = question.answers.map(({ id }): Answered => {
     const { likelihoods } = answerFactor(question, id);
-    const weights = states.map((state) => state.weight * (likelihoods[state.bits] ?? 0));
-    const probability = weights.reduce((sum, weight) => sum + weight, 0);
-    const posterior = mix(states.map((state) => state.run.probability), weights.map((weight) => weight / probability));
-    const after = normalisedScores(graph, rules, input, posterior);
-    moved += probability * 0.5 * after.reduce((sum, score, index) => sum + Math.abs(score - (base[index] ?? 0)), 0);
-    return { id, probability, firstCandidate: standFrom(graph, rules, input, posterior).candidates[0]?.id ?? null };
+    const after = new Float64Array(graph.nodes.length);
+    let probability = 0;
+    states.forEach((state, openBits) => {
+      const bits = open.reduce((all, place, k) => (openBits & (1 << k) ? all | (1 << places.indexOf(place)) : all), settled);
+      const likelihood = likelihoods[bits] ?? 0;
+      probability += likelihood * state.weight;
+      for (let place = 0; place < after.length; place++) after[place] = (after[place] ?? 0) + likelihood * (state.present[place] ?? 0);
+    });
+    for (let place = 0; place < after.length; place++) after[place] = Math.min(1, Math.max(0, (after[place] ?? 0) / probability));
+    let shift = 0;
+    standing(after).forEach((score, place) => (shift += Math.abs(score - (base[place] ?? 0))));
+    moved += probability * 0.5 * shift;
+    return { id, probability, after };
   });
-  return { id: question.id, value: moved / (0.5 + question.costSeconds / 60), answers };
+  return { value: moved / (0.5 + question.costSeconds / 60), answers };
 }
 
-/**
- * Posteriors with the nodes set to the given states; null when they cannot be. The readings of a node count towards the
- * weight of its state, although a call would replace them.
- */
-function runWith(graph: CauseGraph, input: RankingInput, nodes: readonly string[], sights: readonly Sight[], runs: Map<string, Posteriors | TooWide | null>) {
-  const key = nodes.map((id, k) => `${id} ${sights[k] ?? ""}`).join(" ");
-  const before = runs.get(key);
-  if (before !== undefined) return before;
-  let run: Posteriors | TooWide | null;
-  try {
-    run = findPosteriors(graph, { ...input.evidence, calls: { ...input.evidence.calls, ...Object.fromEntries(nodes.map((id, k) => [id, sights[k] ?? "not-visible"])) } });
-  } catch (error) {
-    if (!(error instanceof ImpossibleEvidenceError)) throw error;
-    run = null;
-  }
-  if (run?.outcome === "exact") {
-    const replaced = nodes.filter((id, k) => sights[k] === "seen" && (input.evidence.calls[id] ?? "not-visible") === "not-visible");
-    const ratio = replaced.reduce((product, id) => product * (input.evidence.readings[id] ?? 1), 1);
-    run = { ...run, logLikelihood: run.logLikelihood + Math.log(ratio) };
-  }
-  runs.set(key, run);
-  return run;
+/** The tree itself, or one that holds further nodes in front of the evidence. */
+function problemFor({ graph, problems }: Asking, whole: Problem, ahead: readonly number[]): Problem | TooWide {
+  if (ahead.length === 0) return whole;
+  const key = ahead.join(" ");
+  const found = problems.get(key) ?? poseProblem(graph, whole.observations, { alsoKeep: ahead });
+  problems.set(key, found);
+  return found;
 }
 
-function mix(posteriors: readonly Readonly<Record<string, number>>[], shares: readonly number[]): Record<string, number> {
-  const mixed: Record<string, number> = {};
-  posteriors.forEach((posterior, i) => {
-    for (const [id, p] of Object.entries(posterior)) mixed[id] = (mixed[id] ?? 0) + p * (shares[i] ?? 0);
-  });
-  return mixed;
-}
-
-/** By place; 0 for what is not ranked, and 0 throughout when nothing scores. */
-function normalisedScores(graph: CauseGraph, rules: RankingRules, input: RankingInput, posterior: Readonly<Record<string, number>>): Float64Array {
-  const scores = scoreNodes(graph, input.evidence, posterior, rules.scoreWeights).map((score, index) => {
-    const node = graph.nodes[index];
-    return node && isRanked(node, input.evidence) ? score : 0;
-  });
-  const sum = scores.reduce((total, score) => total + score, 0);
-  return sum > 0 ? scores.map((score) => score / sum) : scores;
+/** Scores by place, summing to 1; 0 for what is not ranked, and 0 throughout when nothing scores. */
+function standingOf(graph: CauseGraph, rules: RankingRules, input: RankingInput, overruled: readonly string[]): Scorer {
+  const score = makeScorer(graph, input.evidence, rules.scoreWeights);
+  const counts = graph.nodes.map((node) => isRanked(node, input.evidence) && !overruled.includes(node.id));
+  return (probability) => {
+    const scores = score(probability);
+    let sum = 0;
+    for (let place = 0; place < scores.length; place++) {
+      if (!counts[place]) scores[place] = 0;
+      sum += scores[place] ?? 0;
+    }
+    return sum > 0 ? scores.map((one) => one / sum) : scores;
+  };
 }

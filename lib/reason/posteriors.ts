@@ -1,8 +1,8 @@
 import { ImpossibleEvidenceError } from "./errors";
 import { listObservations, type Observation } from "./evidence";
-import { ancestorsOf, factorsOf } from "./evidence-factors";
-import { solveMarginals, type SolveOptions, type TooWide } from "./marginals";
-import { checkPossible } from "./possible";
+import { ancestorsOf } from "./evidence-factors";
+import type { TooWide } from "./marginals";
+import { poseProblem, presentIn, problemOf, type Problem } from "./problem";
 import { NO_EVIDENCE, type CauseGraph, type Evidence } from "./types";
 
 /** Exact posteriors, 0–1 by node id. */
@@ -32,40 +32,34 @@ export interface PosteriorOptions {
  * @throws ImpossibleEvidenceError when the evidence has probability 0
  */
 export function findPosteriors(graph: CauseGraph, evidence: Evidence, options: PosteriorOptions = {}): Posteriors | TooWide {
-  return findPosteriorsFrom(graph, listObservations(graph, evidence), options);
+  const problem = options.widthCap === undefined ? problemOf(graph, evidence) : poseProblem(graph, listObservations(graph, evidence), options);
+  return posteriorsOf(problem, options);
 }
 
 /** The same from observations already listed, so that one of them can be left out. */
 export function findPosteriorsFrom(graph: CauseGraph, observations: readonly Observation[], options: PosteriorOptions = {}): Posteriors | TooWide {
-  const run = solveFor(graph, observations, { widthCap: options.widthCap });
-  if (run.outcome === "too-wide") return run;
-  const probability: Record<string, number> = {};
-  for (const [index, value] of run.present) probability[graph.nodes[index]?.id ?? ""] = value;
+  return posteriorsOf(poseProblem(graph, observations, { widthCap: options.widthCap }), options);
+}
 
-  let width = run.width;
+function posteriorsOf(problem: Problem | TooWide, options: PosteriorOptions): Posteriors | TooWide {
+  if (problem.outcome === "too-wide") return problem;
+  const { graph, observations } = problem;
+  const probability: Record<string, number> = {};
+  for (const [index, value] of presentIn(problem, problem.tree.base)) probability[graph.nodes[index]?.id ?? ""] = value;
+
+  let width = problem.tree.width;
   for (const id of options.alsoFor ?? []) {
     if (probability[id] !== undefined) continue;
-    const ahead = findAhead(graph, observations, run, id, options.widthCap);
+    const ahead = findAhead(graph, observations, problem, id, options.widthCap);
     if (ahead.outcome === "too-wide") return ahead;
     probability[id] = ahead.present;
     width = Math.max(width, ahead.width);
   }
-  return { outcome: "exact", width, logLikelihood: run.logTotal, probability };
+  return { outcome: "exact", width, logLikelihood: logTotalOf(problem), probability };
 }
 
-/**
- * Natural logarithm of the observations' probability alone, without any posterior: −∞ when they cannot hold together,
- * `too-wide` above the cap. About a quarter of the work of all posteriors.
- */
-export function findLogLikelihood(graph: CauseGraph, observations: readonly Observation[]): number | TooWide {
-  try {
-    const run = solveFor(graph, observations, { isTotalOnly: true });
-    return run.outcome === "exact" ? run.logTotal : run;
-  } catch (error) {
-    if (error instanceof ImpossibleEvidenceError) return -Infinity;
-    throw error;
-  }
-}
+/** Natural logarithm of the total of a problem. */
+export const logTotalOf = ({ tree }: Problem): number => Math.log(tree.base.total) + tree.logScale;
 
 const priors = new WeakMap<CauseGraph, Map<string, number>>();
 
@@ -84,36 +78,16 @@ export function findPrior(graph: CauseGraph, id: string): number {
   return prior;
 }
 
-interface Run {
-  readonly outcome: "exact";
-  readonly width: number;
-  readonly logTotal: number;
-  /** Posterior by place of every node kept. */
-  readonly present: ReadonlyMap<number, number>;
-}
-
-function solveFor(graph: CauseGraph, observations: readonly Observation[], options: SolveOptions): Run | TooWide {
-  checkPossible(graph, observations);
-  const { kept, states, count, factors } = factorsOf(graph, observations);
-  const solved = solveMarginals(count, factors, options);
-  if (solved.outcome === "too-wide") return solved;
-  const present = kept.map((index): [number, number] => {
-    const state = states[index] ?? -1;
-    return [index, state >= 0 ? state : (solved.share[index] ?? NaN)];
-  });
-  return { outcome: "exact", width: solved.width, logTotal: solved.logTotal, present: new Map(present) };
-}
-
-function findAhead(graph: CauseGraph, observations: readonly Observation[], run: Run, id: string, widthCap?: number) {
+function findAhead(graph: CauseGraph, observations: readonly Observation[], problem: Problem, id: string, widthCap?: number) {
   const index = graph.indexById.get(id);
   if (index === undefined) throw new RangeError(`the graph of level "${graph.level}" holds no "${id}"`);
-  const isTouched = ancestorsOf(graph, [index]).some((place) => run.present.has(place));
+  const isTouched = ancestorsOf(graph, [index]).some((place) => problem.ownAt.has(place));
   const absent: Observation = { kind: "call", id, index, isSeen: false };
   try {
-    const beside = solveFor(graph, isTouched ? [...observations, absent] : [absent], { widthCap, isTotalOnly: true });
+    const beside = poseProblem(graph, isTouched ? [...observations, absent] : [absent], { widthCap });
     if (beside.outcome === "too-wide") return beside;
-    const present = -Math.expm1(beside.logTotal - (isTouched ? run.logTotal : 0));
-    return { outcome: "exact" as const, width: beside.width, present: Math.min(1, Math.max(0, present)) };
+    const present = -Math.expm1(logTotalOf(beside) - (isTouched ? logTotalOf(problem) : 0));
+    return { outcome: "exact" as const, width: beside.tree.width, present: Math.min(1, Math.max(0, present)) };
   } catch (error) {
     if (error instanceof ImpossibleEvidenceError) return { outcome: "exact" as const, width: 0, present: 1 };
     throw error;

@@ -53,7 +53,9 @@ export interface Ranking {
   readonly candidates: readonly Candidate[];
   /** Roots and intermediate causes to ask about first, in order of score. */
   readonly askFirst: readonly RankedNode[];
-  /** Exact posterior of the evidence and of every node that may stand behind it. */
+  /** Null when every number is exact; else how it was sampled, and how far off a probability may be. */
+  readonly sampled: { readonly draws: number; readonly error: number } | null;
+  /** Posterior of the evidence and of every node that may stand behind it. */
   readonly probability: Readonly<Record<string, number>>;
 }
 

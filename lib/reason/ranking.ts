@@ -1,10 +1,22 @@
 import { compareIds } from "./graph";
 import { likelihoodWord } from "./likelihood-word";
 import { findPosteriors, findPrior } from "./posteriors";
+import { samplePosteriors } from "./sampled-posteriors";
 import type { Candidate, RankedNode, Ranking, RankingInput, RankingResult, RankingRules } from "./ranking-types";
 import { scoreNodes } from "./scores";
 import type { CauseGraph, Evidence, GraphNode } from "./types";
 import { ENGINE_VERSION } from "./version";
+
+/** How a ranking above the cap is sampled. */
+export const SAMPLE = { draws: 600, seed: 1 };
+
+/** How far to go. */
+export interface RankingOptions {
+  /** Widest exact work; 22 unless given. */
+  readonly widthCap?: number;
+  /** Sample above the cap instead of giving up. */
+  readonly sample?: { readonly draws: number; readonly seed: number };
+}
 
 /**
  * What to work on first, and what to ask first: likely, explains much of what is seen, early in the swing, and trainable
@@ -15,17 +27,19 @@ import { ENGINE_VERSION } from "./version";
  * @throws RangeError when level or slapper differ from the graph's, or an id or number does not fit it
  * @throws ImpossibleEvidenceError when the evidence has probability 0
  */
-export function rankCauses(graph: CauseGraph, rules: RankingRules, input: RankingInput): RankingResult {
+export function rankCauses(graph: CauseGraph, rules: RankingRules, input: RankingInput, options: RankingOptions = {}): RankingResult {
   if (graph.level !== input.level || graph.isSlapper !== input.isSlapper) {
     throw new RangeError(`a graph of level "${graph.level}"${graph.isSlapper ? " for slappers" : ""} cannot rank level "${input.level}"`);
   }
-  const found = findPosteriors(graph, input.evidence);
-  if (found.outcome === "too-wide") return { outcome: "too-wide", engineVersion: ENGINE_VERSION, width: found.width };
+  const exact = findPosteriors(graph, input.evidence, { widthCap: options.widthCap });
+  if (exact.outcome === "too-wide" && !options.sample) return { outcome: "too-wide", engineVersion: ENGINE_VERSION, width: exact.width };
+  const found = exact.outcome === "exact" ? exact : samplePosteriors(graph, input.evidence, options.sample ?? SAMPLE);
   const { isEnoughSeen, candidates, askFirst } = standFrom(graph, rules, input, found.probability);
   return {
     outcome: "ranked",
     engineVersion: ENGINE_VERSION,
-    width: found.width,
+    width: exact.width,
+    sampled: found.outcome === "sampled" ? { draws: found.draws, error: found.error } : null,
     isEnoughSeen,
     candidates: candidates.map((candidate) => ({ ...candidate, ...liftOf(graph, candidate) })),
     askFirst: askFirst.map((cause) => ({ ...cause, ...liftOf(graph, cause) })),

@@ -18,3 +18,14 @@ export function reachFrom(graph: CauseGraph, from: number): Float64Array {
   }
   return reach;
 }
+
+const reaches = new WeakMap<CauseGraph, readonly Float64Array[]>();
+
+/** The reach from every node, by place; kept for the next time. */
+export function allReaches(graph: CauseGraph): readonly Float64Array[] {
+  const known = reaches.get(graph);
+  if (known) return known;
+  const found = graph.nodes.map((_, place) => reachFrom(graph, place));
+  reaches.set(graph, found);
+  return found;
+}

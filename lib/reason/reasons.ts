@@ -1,4 +1,4 @@
-import { listObservations, type Observation } from "./evidence";
+import type { Observation } from "./evidence";
 import { leaveEachOut } from "./leave-one-out";
 import { findPosteriors } from "./posteriors";
 import type { RankingInput, RankingRules } from "./ranking-types";
@@ -43,21 +43,24 @@ export interface Explanation extends Reasons {
   readonly sentence: string;
 }
 
+const NO_REASONS: Reasons = { raisedBy: [], speaksAgainst: [], notWorkedOut: [] };
+
 /**
- * Leaves every observation out once, exactly, and names those that move the node. The node's own call is set aside: the
+ * Leaves every observation out once, exactly, and names those that move each node. The node's own call is set aside: the
  * reasons then say what the rest of the evidence thinks of it.
- * @throws RangeError when the id is not in the graph
+ * @throws RangeError when an id is not in the graph
  */
-export function findReasons(graph: CauseGraph, { evidence }: RankingInput, id: string): Reasons {
-  const observations = listObservations(graph, evidence).filter((observation) => !(observation.kind === "call" && observation.id === id));
-  const leftOut = leaveEachOut(graph, observations, id);
-  const reasons = leftOut.flatMap(({ observation, logOddsChange }) => (logOddsChange === null ? [] : [reasonOf(graph, observation, logOddsChange)]));
-  const bySize = reasons.sort((a, b) => Math.abs(b.logOddsChange) - Math.abs(a.logOddsChange));
-  return {
-    raisedBy: bySize.filter((reason) => reason.logOddsChange >= REASON_FROM),
-    speaksAgainst: bySize.filter((reason) => reason.logOddsChange <= -REASON_FROM),
-    notWorkedOut: leftOut.filter(({ logOddsChange }) => logOddsChange === null).map(({ observation }) => observation.id),
-  };
+export function findReasons(graph: CauseGraph, { evidence }: RankingInput, ids: readonly string[]): ReadonlyMap<string, Reasons> {
+  const found = leaveEachOut(graph, evidence, ids);
+  return new Map([...found].map(([id, leftOut]): [string, Reasons] => {
+    const reasons = leftOut.flatMap(({ observation, logOddsChange }) => (logOddsChange === null ? [] : [reasonOf(graph, observation, logOddsChange)]));
+    const bySize = reasons.sort((a, b) => Math.abs(b.logOddsChange) - Math.abs(a.logOddsChange));
+    return [id, {
+      raisedBy: bySize.filter((reason) => reason.logOddsChange >= REASON_FROM),
+      speaksAgainst: bySize.filter((reason) => reason.logOddsChange <= -REASON_FROM),
+      notWorkedOut: leftOut.filter(({ logOddsChange }) => logOddsChange === null).map(({ observation }) => observation.id),
+    }];
+  }));
 }
 
 /**
@@ -69,11 +72,11 @@ export function explainNodes(graph: CauseGraph, rules: RankingRules, input: Rank
   const { evidence } = input;
   const everything = findPosteriors(graph, evidence, { alsoFor: ids });
   const isTooWide = everything.outcome === "too-wide";
-  const unknown: Reasons = { raisedBy: [], speaksAgainst: [], notWorkedOut: listObservations(graph, evidence).map((observation) => observation.id) };
+  const reasons = findReasons(graph, input, ids);
   return ids.map((id) => {
     const explains = explainedEffects(graph, rules, input, isTooWide ? {} : everything.probability, id);
     const isSettledByCall = evidence.calls[id] === "seen" || evidence.calls[id] === "not-seen";
-    return { id, isSettledByCall, ...(isTooWide ? unknown : findReasons(graph, input, id)), explains, sentence: explainSentence(graph, evidence, id, explains) };
+    return { id, isSettledByCall, ...(reasons.get(id) ?? NO_REASONS), explains, sentence: explainSentence(graph, evidence, id, explains) };
   });
 }
 

@@ -1,53 +1,35 @@
 /**
  * How long a ranking takes on the starter library, beside a plain way of doing the same: the same pruning, tables and
  * order of elimination, but one run for every posterior instead of one pass each way for all. Run: npx tsx tests/bench/ranking.ts
+ * (`--wide` also compares the sampler with exact answers on 200 cases of width 18 to 22, about ten minutes).
  */
-import { seededRandom } from "@/lib/core/random";
+import { findOrder } from "@/lib/reason/elimination-order";
 import { listObservations } from "@/lib/reason/evidence";
 import { factorsOf } from "@/lib/reason/evidence-factors";
 import { makeFactor } from "@/lib/reason/factor";
 import { buildGraph } from "@/lib/reason/graph";
 import { solveMarginals } from "@/lib/reason/marginals";
+import { chooseNextQuestion } from "@/lib/reason/next-question";
 import { findPosteriors } from "@/lib/reason/posteriors";
 import { rankCauses } from "@/lib/reason/ranking";
-import { NO_EVIDENCE, type CauseGraph, type Evidence, type GraphParts } from "@/lib/reason/types";
+import { explainNodes } from "@/lib/reason/reasons";
+import type { CauseGraph, Evidence, GraphParts } from "@/lib/reason/types";
 import causes from "@/seed/library/causes.json";
 import faults from "@/seed/library/faults.json";
 import phases from "@/seed/library/phases.json";
+import questions from "@/seed/library/questions.json";
 import symptoms from "@/seed/library/symptoms.json";
 import terms from "@/seed/library/terms.json";
+import { drawEvidence } from "./drawn-evidence";
 
-const CASES = 20;
+const CASES = Number(process.env.CASES ?? 200);
+const BASELINE_CASES = 20;
 const LEVEL = "13-14";
 const parts: GraphParts = { ...causes, ...faults, ...symptoms, ...phases, symptomLeak: causes.model.symptomLeak };
 const rules = { ...causes.ranking, likelihood: terms.likelihoodRule };
 const graph = buildGraph(parts, LEVEL, { isSlapper: false });
-
-/** A swing drawn from the graph itself, of which some seen and not seen faults and seen symptoms were called. */
-function drawEvidence(seed: number, seen: number, notSeen: number, seenSymptoms: number): Evidence {
-  const random = seededRandom(seed);
-  for (;;) {
-    const present: boolean[] = [];
-    for (const node of graph.nodes) {
-      const absent = node.parents.reduce((p, parent) => (present[parent.index] ? p * (1 - parent.strength) : p), 1 - node.leak);
-      present.push(random.uniform() >= absent);
-    }
-    const pick = (kind: string, isPresent: boolean, many: number) =>
-      graph.nodes
-        .filter((node, index) => node.kind === kind && present[index] === isPresent)
-        .map((node) => ({ id: node.id, key: random.uniform() }))
-        .sort((a, b) => a.key - b.key)
-        .slice(0, many)
-        .map(({ id }) => id);
-    const [called, absent, ball] = [pick("fault", true, seen), pick("fault", false, notSeen), pick("symptom", true, seenSymptoms)];
-    if (called.length < seen || absent.length < notSeen || ball.length < seenSymptoms) continue;
-    return {
-      ...NO_EVIDENCE,
-      calls: Object.fromEntries([...called.map((id) => [id, "seen"] as const), ...absent.map((id) => [id, "not-seen"] as const)]),
-      symptoms: Object.fromEntries(ball.map((id) => [id, "seen"] as const)),
-    };
-  }
-}
+const asked = questions.questions.filter((question) => !("onlyFor" in question));
+const input = (evidence: Evidence) => ({ level: LEVEL, isSlapper: false, evidence, changeable: {} });
 
 function oneQueryAtATime(of: CauseGraph, evidence: Evidence): void {
   const { kept, states, count, factors } = factorsOf(of, listObservations(of, evidence));
@@ -59,10 +41,12 @@ function oneQueryAtATime(of: CauseGraph, evidence: Evidence): void {
   }
 }
 
-function milliseconds(work: () => void): number {
-  const start = performance.now();
+/** Milliseconds by the clock on the wall and of this process alone. */
+function timed(work: () => void): { wall: number; own: number } {
+  const [start, cpu] = [performance.now(), process.cpuUsage()];
   work();
-  return performance.now() - start;
+  const { user, system } = process.cpuUsage(cpu);
+  return { wall: performance.now() - start, own: (user + system) / 1000 };
 }
 
 function quantile(values: readonly number[], share: number): number {
@@ -70,23 +54,51 @@ function quantile(values: readonly number[], share: number): number {
   return sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)] ?? NaN;
 }
 
-function report(title: string, seen: number, notSeen: number, seenSymptoms: number): void {
-  const drawn = Array.from({ length: CASES }, (_, i) => drawEvidence(i + 1, seen, notSeen, seenSymptoms));
+function line(title: string, times: readonly { wall: number; own: number }[]): void {
+  const of = (key: "wall" | "own") => `${quantile(times.map((one) => one[key]), 0.5).toFixed(1)} / ${quantile(times.map((one) => one[key]), 0.95).toFixed(1)}`;
+  console.log(`  ${title.padEnd(28)} median / 95th percentile ${of("wall")} ms on the wall, ${of("own")} ms of the process`);
+}
+
+/** Everything the page needs of one case. */
+function page(evidence: Evidence): void {
+  const ranking = rankCauses(graph, rules, input(evidence));
+  if (ranking.outcome !== "ranked") return;
+  explainNodes(graph, rules, input(evidence), ranking.candidates.map(({ id }) => id));
+  chooseNextQuestion(graph, rules, input(evidence), asked, questions.method.minValue);
+}
+
+function report(title: string, counts: Parameters<typeof drawEvidence>[2], cases: number): void {
+  const drawn = Array.from({ length: cases }, (_, i) => drawEvidence(graph, i + 1, counts));
   const widths = drawn.map((evidence) => findPosteriors(graph, evidence, { widthCap: 0 }).width);
-  const cases = drawn.filter((_, i) => (widths[i] ?? 99) <= 22);
-  const input = (evidence: Evidence) => ({ level: LEVEL, isSlapper: false, evidence, changeable: {} });
-  const ranking = cases.map((evidence) => milliseconds(() => rankCauses(graph, rules, input(evidence))));
-  const passes = cases.map((evidence) => milliseconds(() => findPosteriors(graph, evidence)));
-  const plain = cases.slice(0, 5).map((evidence) => milliseconds(() => oneQueryAtATime(graph, evidence)));
-  const ratio = quantile(plain, 0.5) / quantile(passes.slice(0, 5), 0.5);
-  console.log(`${title}: ${seen} seen, ${notSeen} not seen, ${seenSymptoms} symptoms; ${cases.length} of ${CASES} cases within the cap`);
-  console.log(`  width        median ${quantile(widths, 0.5)}, largest ${Math.max(...widths)}`);
-  console.log(`  ranking      median ${quantile(ranking, 0.5).toFixed(0)} ms, 95th percentile ${quantile(ranking, 0.95).toFixed(0)} ms`);
-  console.log(`  posteriors   median ${quantile(passes, 0.5).toFixed(0)} ms, 95th percentile ${quantile(passes, 0.95).toFixed(0)} ms`);
-  console.log(`  one query at a time, first five cases: median ${quantile(plain, 0.5).toFixed(0)} ms, ${ratio.toFixed(1)} times the posteriors' median`);
+  const entries = drawn.map((evidence) => {
+    const { count, factors } = factorsOf(graph, listObservations(graph, evidence));
+    return findOrder(count, factors.map(({ variables }) => variables)).entries;
+  });
+  const within = drawn.filter((_, i) => (widths[i] ?? 99) <= 22);
+  const copy = (evidence: Evidence) => ({ ...evidence });
+  console.log(`${title}: ${counts.seen} seen, ${counts.notSeen} not, ${counts.symptoms} and ${counts.symptomsNotSeen} symptoms; ${within.length} of ${cases} cases within the cap`);
+  console.log(`  width median ${quantile(widths, 0.5)}, largest ${Math.max(...widths)}; entries median ${quantile(entries, 0.5)}, 95th percentile ${quantile(entries, 0.95)}`);
+  const posteriors = within.map((evidence) => timed(() => findPosteriors(graph, copy(evidence))));
+  line("all posteriors", posteriors);
+  line("ranking", within.map((evidence) => timed(() => rankCauses(graph, rules, input(copy(evidence))))));
+  line("reasons of the candidates", within.map((evidence) => {
+    const ranking = rankCauses(graph, rules, input(evidence));
+    const fresh = input(copy(evidence));
+    return timed(() => explainNodes(graph, rules, fresh, ranking.outcome === "ranked" ? ranking.candidates.map(({ id }) => id) : []));
+  }));
+  line("next question", within.map((evidence) => timed(() => chooseNextQuestion(graph, rules, input(copy(evidence)), asked, questions.method.minValue))));
+  line("all that the page needs", within.map((evidence) => timed(() => page(copy(evidence)))));
+  const plain = within.slice(0, BASELINE_CASES).map((evidence) => timed(() => oneQueryAtATime(graph, evidence)));
+  line(`baseline, ${plain.length} cases`, plain);
+  const ratio = quantile(plain.map(({ own }) => own), 0.5) / quantile(posteriors.slice(0, BASELINE_CASES).map(({ own }) => own), 0.5);
+  console.log(`  the baseline takes ${ratio.toFixed(1)} times the posteriors' time of its own process`);
 }
 
 const links = graph.nodes.reduce((sum, node) => sum + node.parents.length, 0);
 console.log(`starter library, level ${LEVEL}: ${graph.nodes.length} nodes, ${links} links`);
-report("typical", 5, 10, 2);
-report("thin", 3, 3, 1);
+for (let i = 1; i <= 10; i++) page(drawEvidence(graph, 1000 + i, { seen: 5, notSeen: 10, symptoms: 2, symptomsNotSeen: 2 }));
+report("typical", { seen: 5, notSeen: 10, symptoms: 2, symptomsNotSeen: 2 }, CASES);
+if (!process.argv.includes("--typical")) {
+  report("thin", { seen: 3, notSeen: 3, symptoms: 1, symptomsNotSeen: 0 }, 20);
+}
+console.log(`largest memory of the process: ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);

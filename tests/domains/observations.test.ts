@@ -9,7 +9,7 @@ import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
 import { readEdition } from "@/lib/domains/library/scope";
 import { answerCause, callFault, chooseFocus, endFocus, overruleFault, parkFocus, resumeFocus, undoOverrule } from "@/lib/domains/observations/actions";
-import { workOut, type RunInput } from "@/lib/domains/observations/rules";
+import { workOut, type RunInput } from "@/lib/domains/observations/working-out/rules";
 import { database } from "@/lib/platform/database";
 
 let academyId: Id;

@@ -23,6 +23,16 @@ async function say(page: Page, name: string, answer: string): Promise<void> {
   await expect(call(page, name, answer)).toHaveAttribute("aria-pressed", "true");
 }
 
+/** The same page on a phone, and in the dark. */
+async function lookElsewhere(page: Page): Promise<void> {
+  await page.emulateMedia({ colorScheme: "dark" });
+  await look(page, "what-first-1440-dark");
+  await page.setViewportSize(PHONE);
+  await look(page, "what-first-390-dark");
+  await page.emulateMedia({ colorScheme: "light" });
+  await page.setViewportSize({ width: 1440, height: 900 });
+}
+
 test.beforeEach(async ({ page }) => signIn(page, "Marlow Tessen", "coach"));
 
 test("a coach calls what is seen, reads why one thing comes first, overrules, chooses, and is asked which to park", async ({ page }) => {
@@ -40,6 +50,13 @@ test("a coach calls what is seen, reads why one thing comes first, overrules, ch
   await expect(page.getByRole("article").first().getByText("Raised by")).toBeVisible();
   await look(page, "what-first-1440");
   await expectAccessible(page);
+  await lookElsewhere(page);
+
+  const asked = page.getByRole("region", { name: "Worth asking now" });
+  const question = await asked.locator(".said").innerText();
+  await asked.getByRole("button").first().click();
+  await expect(page.getByRole("region", { name: "Asked and answered" })).toContainText(question);
+  await expect(asked.locator(".said").filter({ hasText: question })).toHaveCount(0);
 
   await first.getByText("Overrule, with a reason").click();
   await first.getByLabel("Why not this one?").fill("not this");
@@ -80,6 +97,26 @@ test("everything can be called by keyboard and asked and answered on a phone", a
   await expect(page.getByRole("region", { name: "Asked and answered" }).getByRole("group", { name: name ?? "" }).getByRole("button", { name: "No", exact: true })).toHaveAttribute("aria-pressed", "true");
   await look(page, "what-first-390");
   await expectAccessible(page);
+});
+
+test("balls are counted on a phone, and they alone make an order", async ({ page }) => {
+  await page.setViewportSize(PHONE);
+  const whatFirst = await untouched(3);
+  await page.goto(whatFirst.replace("/what-first", "/tally"));
+  await page.getByText("The pitch:").click();
+  await page.getByRole("radiogroup").or(page.getByRole("group", { name: "Height of the pitch" })).getByText("High", { exact: true }).first().click();
+  for (let count = 1; count <= 8; count++) {
+    await page.getByRole("button", { name: count <= 5 ? "Missed" : "Hard", exact: true }).click();
+    await expect(page.getByRole("heading", { name: count === 1 ? "One ball noted" : `${count} balls noted` })).toBeVisible();
+    if (count === 1) await page.getByText("The pitch:").waitFor();
+  }
+  await expect(page.getByText("5 of 8: misses among swings at high pitches")).toBeVisible();
+  await look(page, "tally-390");
+  await expectAccessible(page);
+  await page.getByRole("link", { name: "What first", exact: true }).click();
+  await expect(page.getByRole("region", { name: "What the ball does" })).toContainText("Swings under / misses pitches up");
+  await expect(page.getByRole("article").first()).toBeVisible({ timeout: 30_000 });
+  await look(page, "what-first-ball-390");
 });
 
 test("without script the calls are kept as well", async ({ browser, page }) => {

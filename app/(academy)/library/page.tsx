@@ -5,6 +5,7 @@ import { SearchResults, FaultList, SetupDrills } from "@/lib/domains/library/com
 import { SearchBox } from "@/lib/domains/library/components/search-box";
 import { countOf } from "@/lib/domains/library/components/words";
 import { getLibraryIndex, searchLibrary } from "@/lib/domains/library/queries";
+import { listOverruleHints } from "@/lib/domains/observations/overruling/queries";
 import { Entry } from "@/lib/ui/entry";
 import { Leaf, Opening } from "@/lib/ui/leaf";
 
@@ -12,6 +13,7 @@ export const metadata = { title: "Library" };
 
 export default async function LibraryPage({ searchParams }: { searchParams: Promise<{ text?: string | string[] }> }) {
   const mayKeepModels = await listModels.operation.permits(await currentActor(), {});
+  const mayReadOverrules = await listOverruleHints.operation.permits(await currentActor(), {});
   const { text: given } = await searchParams;
   const text = (Array.isArray(given) ? given[0] : given)?.trim().slice(0, 200) ?? "";
   const index = await getLibraryIndex({});
@@ -29,6 +31,11 @@ export default async function LibraryPage({ searchParams }: { searchParams: Prom
             <Link className="btn plain" href="/library/editions">
               Editions
             </Link>
+            {mayReadOverrules ? (
+              <Link className="btn plain" href="/library/overruled">
+                Overruled
+              </Link>
+            ) : null}
             {mayKeepModels ? (
               <Link className="btn plain" href="/library/models">
                 Model swings

@@ -10,13 +10,15 @@ import type { PlayerFacts } from "@/lib/domains/roster/view";
 import { now } from "@/lib/platform/clock";
 import { database, Prisma, refusedByUnique, type Database, type Transaction } from "@/lib/platform/database";
 import { ENGINE_VERSION } from "@/lib/reason/version";
-import { faultsFor, gatherInput, proposalOf, readingsOfSwing, speaks, workOutOnce } from "./rules";
+import { faultsFor, gatherInput, proposalOf, readingsOfSwing, speaks } from "./rules";
 import type { AnswerCauseInput, CallFaultInput, ChooseFocusInput, OverruleInput } from "./schema";
 import { readEvidence, readFoci, readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "./scope";
+import { workOut, workOutOnce, type RunInput, type RunOutput } from "./working-out/rules";
+import { findWork, workKey } from "./working-out/scope";
 
 export type Judged = Granted<PlayerSubject, "reasoning.judge">;
 
-interface Setting {
+export interface Setting {
   readonly actor: Person;
   readonly player: Judged;
   readonly side: Side;
@@ -26,7 +28,7 @@ interface Setting {
 }
 
 /** The player, the side and the library in force, or a sentence about what does not fit. */
-async function settle(tx: Transaction, actor: Person, player: Judged, side: Side): Promise<Setting> {
+export async function settle(tx: Transaction, actor: Person, player: Judged, side: Side): Promise<Setting> {
   const facts = await getPlayerFacts.as(actor, { playerId: player.id }, tx);
   if (!facts.sides.some((known) => known.side === side)) throw new InvalidError(`${facts.givenName} has no record for the ${side} side. Nothing was changed.`);
   const library = await readLibraryForRanking(tx, player.academyId);
@@ -35,7 +37,7 @@ async function settle(tx: Transaction, actor: Person, player: Judged, side: Side
 }
 
 /** The fault's name, when it can be called and worked on for this side. */
-function callableFault({ facts, side, library }: Setting, faultId: string): string {
+export function callableFault({ facts, side, library }: Setting, faultId: string): string {
   const { parts, retired } = library;
   const record = parts.faults.faults.find(({ id }) => id === faultId);
   if (!record) throw new InvalidError(`The library has no fault "${faultId}". Nothing was changed.`);
@@ -48,7 +50,7 @@ function callableFault({ facts, side, library }: Setting, faultId: string): stri
 }
 
 /** Turns a row that the database refused as a double into a sentence. */
-async function orConflict<T>(work: Promise<T>, sentence: string | (() => Promise<string>)): Promise<T> {
+export async function orConflict<T>(work: Promise<T>, sentence: string | (() => Promise<string>)): Promise<T> {
   try {
     return await work;
   } catch (error) {
@@ -57,7 +59,7 @@ async function orConflict<T>(work: Promise<T>, sentence: string | (() => Promise
   }
 }
 
-const AT_ONCE = "The same was kept a moment ago. Look at the page again; nothing was lost.";
+export const AT_ONCE = "The same was kept a moment ago. Look at the page again; nothing was lost.";
 
 /** Calls a fault on one swing. The coach's own earlier call on it is kept as replaced. */
 export async function callFault(tx: Transaction, actor: Person, player: Judged, input: CallFaultInput): Promise<string> {
@@ -129,10 +131,18 @@ async function storeRun({ actor, player, side, facts, library, tx }: Setting): P
   const key = { academyId: player.academyId, playerId: player.id, side, editionId: library.editionId, engineVersion: ENGINE_VERSION };
   const latest = await tx.rankingRun.findFirst({ where: key, orderBy: [{ ranAt: "desc" }, { id: "asc" }], select: { id: true, input: true } });
   if (latest && isSameValue(latest.input, input)) return latest.id;
-  const output = workOutOnce(library.editionId, library.parts, input);
+  const output = await workOutWhole(tx, { academyId: player.academyId, playerId: player.id, side }, library, input);
   const json = (value: object) => value as Prisma.InputJsonObject;
   const run = await tx.rankingRun.create({ data: { ...key, id: newId(), input: json(input), output: json(output), ranById: actor.userId, ranAt: now() } });
   return run.id;
+}
+
+/** The order as the page shows it: at once, else what the worker found, else worked out here while the coach waits. */
+async function workOutWhole(tx: Transaction, of: { academyId: Id; playerId: Id; side: Side }, library: RankingLibrary, input: RunInput): Promise<RunOutput> {
+  const quick = workOutOnce(library.editionId, library.parts, input);
+  if (quick.outcome !== "too-wide") return quick;
+  const work = await findWork(tx, await workKey(of, library.editionId, input));
+  return work?.output ?? workOut(library.parts, input);
 }
 
 /** Takes a fault out of the candidates, with the reason that stays on the record. */

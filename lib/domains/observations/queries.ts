@@ -15,11 +15,16 @@ import { todayIn } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
 import type { Sight } from "@/lib/reason/types";
 import { listCageDay as mayListCageDay, seeReasoning } from "./policy";
-import { countCalls, faultsFor, findReasonsOnce, gatherInput, readingsOfSwing, workOutOnce, type FaultCount } from "./rules";
+import { questionView } from "./asking/view";
+import { countCalls, faultsFor, gatherInput, readingsOfSwing, retiredCalls, stands, type FaultCount } from "./rules";
 import { cageDayForm, playerSideForm, timelineForm, whatFirstForm } from "./schema";
-import { namesOfUsers, readEvidence, readFoci, readLibraryForRanking, taughtPlayersScope, type RankingLibrary, type SideEvidence, type SwingRow } from "./scope";
+import { namesOfUsers, readClicked, readEvidence, readFoci, readLibraryForRanking, taughtPlayersScope, type RankingLibrary, type SideEvidence, type SwingRow } from "./scope";
+import { symptomViews } from "./tally/view";
+import { findQuestionOnce, findReasonsOnce, offeredQuestions, workOutOnce, type RunInput } from "./working-out/rules";
+import { findWork, workKey, type FoundWork } from "./working-out/scope";
+import { candidateView } from "./working-out/view";
 import {
-  askFirstView, callSections, candidateView, focusPair, swingWords, termOf,
+  askFirstView, callSections, focusPair, swingWords, termOf,
   type AskFirstView, type CageDayRow, type CallSectionView, type FocusPairView, type PlayerOverviewView, type WhatFirstView,
 } from "./view";
 
@@ -41,24 +46,18 @@ export const getWhatFirst = defineQuery({
     const { academyId, id: playerId } = granted;
     const player = await getPlayer.as(actor, { playerId }, db);
     const facts = await getPlayerFacts.as(actor, { playerId }, db);
-    const ownSide = facts.sides.find(({ side }) => side === input.side);
-    if (!ownSide) throw new NotFoundError();
+    if (!facts.sides.some(({ side }) => side === input.side)) throw new NotFoundError();
     const library = await libraryOf(db, academyId);
-    const evidence = await readEvidence(db, facts, academyId, input.side, library);
+    const evidence = await readEvidence(db, facts, academyId, input.side, library, input.kind);
     const swing = evidence.swings.find(({ id }) => id === input.swingId) ?? evidence.swings[0] ?? null;
     const names = await namesOfUsers(db, academyId, [...evidence.observations.map(({ calledById }) => calledById), ...evidence.overrules.map(({ byId }) => byId)]);
-    const foci = focusPair(library.parts, await readFoci(db, academyId, [playerId], input.side));
-    const { parts, editionId } = library;
-
+    const clicked = await readClicked(db, academyId, [playerId]);
+    const foci = focusPair(library.parts, await readFoci(db, academyId, [playerId], input.side), clicked);
+    const sections = swing ? await sectionsOf(db, actor, library, evidence, swing, names, input.all) : [];
     const run = gatherInput(evidence.given);
-    const output = workOutOnce(editionId, parts, run);
-    const inFocus = new Set(foci.active.map(({ faultId }) => faultId));
-    const candidates = output.outcome === "ranked" ? output.candidates : [];
-    const answerOf = (nodeId: string): AskFirstView["answer"] => {
-      const given = evidence.answers.find((answer) => answer.nodeId === nodeId);
-      return given ? (given.isPresent ? "yes" : "no") : "not-asked";
-    };
-    const asked = (ids: readonly string[]) => ids.flatMap((id) => askFirstView(parts, id, answerOf(id)) ?? []);
+    const key = await workKey({ academyId, playerId, side: input.side }, library.editionId, run);
+    const work = await findWork(db, key);
+    const order = orderOf(library, evidence, run, work, new Set(foci.active.map(({ faultId }) => faultId)));
     return {
       playerId,
       name: player.name,
@@ -67,35 +66,78 @@ export const getWhatFirst = defineQuery({
       sides: facts.sides.map(({ side }) => side),
       editionNumber: library.number,
       swings: evidence.swings.map(({ id, filmedOn, clips }) => ({ id, filmedOn, views: clips.map(({ view }) => view), isInHand: id === swing?.id })),
-      swingWords: swingWords(parts, evidence.swings),
+      swingWords: swingWords(library.parts, evidence.swings),
       swingInHandId: swing?.id ?? null,
-      sections: swing ? await sectionsOf(db, actor, library, evidence, swing, names) : [],
-      isAnythingKnown: Object.keys(run.ranking.evidence.calls).length + Object.keys(run.ranking.evidence.readings).length > 0,
-      standing: output.outcome === "too-wide" ? "too-wide" : output.isEnoughSeen ? "ranked" : "not-enough",
-      askFirst: asked(output.outcome === "ranked" ? output.askFirst.map(({ id }) => id) : []),
-      answered: asked(evidence.answers.map(({ nodeId }) => nodeId)),
-      candidates: candidates.map((candidate, index) => {
-        const isExplained = index === 0 || candidate.id === input.why;
-        return candidateView(parts, candidate, isExplained ? findReasonsOnce(editionId, parts, run, candidate.id) : null, inFocus);
-      }),
+      sections,
+      faults: faultsFor(library.parts, library.retired, { sport: facts.sport, isSlapper: evidence.given.isSlapper }).map(({ id, name }) => ({ faultId: id, name })),
+      kinds: evidence.kinds.map((id) => ({ id, words: termOf(library.parts.terms.lists.swingKind, id), isInHand: id === evidence.kind })),
+      coachCount: new Set(evidence.observations.filter(({ swingId }) => swingId === swing?.id).map(({ calledById }) => calledById)).size,
+      symptoms: symptomViews(evidence.given).filter(({ state }) => state !== "not-visible"),
+      retired: retiredCalls(evidence.given).map((id) => nameOf(library, id)),
       overruled: evidence.overrules.map(({ id, faultId, reason, byId, at }) => ({
         id, faultId, reason, by: names.get(byId) ?? "A coach", on: todayLike(at), name: nameOf(library, faultId),
       })),
       focus: foci,
+      workDue: order.isAnythingKnown && !work?.isDone ? key.inputHash : null,
+      ...order,
     };
   },
 });
 
+type OrderView = Pick<WhatFirstView, "isAnythingKnown" | "standing" | "impossible" | "sampledError" | "steadiness" | "question" | "answers" | "askFirst" | "answered" | "candidates">;
+
+/** What comes of the evidence: worked out at once where that is quick, else as the worker left it. */
+function orderOf({ parts, editionId }: RankingLibrary, evidence: SideEvidence, run: RunInput, work: FoundWork | null, inFocus: ReadonlySet<string>): OrderView {
+  const quick = workOutOnce(editionId, parts, run);
+  const output = quick.outcome === "too-wide" ? (work?.output ?? quick) : quick;
+  const { calls, readings, symptoms, answers } = run.ranking.evidence;
+  const isAnythingKnown = [calls, readings, symptoms].some((known) => Object.keys(known).length > 0) || answers.length > 0;
+  const answerOf = (nodeId: string): AskFirstView["answer"] => {
+    const given = evidence.answers.find((answer) => answer.nodeId === nodeId);
+    return given ? (given.isPresent ? "yes" : "no") : "not-asked";
+  };
+  const asked = (ids: readonly string[]) => ids.flatMap((id) => askFirstView(parts, id, answerOf(id)) ?? []);
+  const candidates = output.outcome === "ranked" ? output.candidates : [];
+  const isExact = quick.outcome === "ranked" && isAnythingKnown;
+  const reasons = isExact ? findReasonsOnce(editionId, parts, run, candidates.map(({ id }) => id)) : null;
+  const standing = evidence.questionAnswers.map((row) => ({ row, record: parts.questions.questions.find(({ id }) => id === row.questionId) }));
+  const answersGiven = standing.flatMap(({ row, record }) => {
+    const answeredOn = todayLike(row.answeredOn);
+    const answer = record?.answers.find(({ id }) => id === row.answerId);
+    return record && answer ? [{ questionId: record.id, question: record.words, answer: answer.words, on: answeredOn, isStanding: stands(answeredOn, record.standsDays, evidence.given.facts.today) }] : [];
+  });
+  const offered = offeredQuestions(parts, {
+    isSlapper: evidence.given.isSlapper,
+    views: evidence.swings.flatMap(({ clips }) => clips.map(({ view }) => view)),
+    answered: answersGiven.filter(({ isStanding }) => isStanding).map(({ questionId }) => questionId),
+  });
+  const next = isExact ? findQuestionOnce(editionId, parts, run, offered) : null;
+  const steady = work?.steadiness ?? null;
+  const instead = steady?.instead[0];
+  return {
+    isAnythingKnown,
+    standing: output.outcome === "ranked" ? (output.isEnoughSeen ? "ranked" : "not-enough") : output.outcome,
+    impossible: output.outcome === "impossible" ? output.ids.map((id) => parts.faults.faults.find((fault) => fault.id === id)?.name ?? id) : [],
+    sampledError: output.outcome === "ranked" && output.sampled ? Math.max(1, Math.round(100 * output.sampled.error)) : null,
+    steadiness: steady && { isSteady: steady.isSteady, instead: instead ? (parts.faults.faults.find(({ id }) => id === instead.id)?.name ?? null) : null },
+    question: next && questionView(parts, next, candidates[0]?.id ?? null),
+    answers: answersGiven,
+    askFirst: asked(output.outcome === "ranked" ? output.askFirst.map(({ id }) => id) : []),
+    answered: asked(evidence.answers.map(({ nodeId }) => nodeId)),
+    candidates: candidates.map((candidate) => candidateView(parts, candidate, reasons?.get(candidate.id) ?? null, inFocus)),
+  };
+}
+
 const todayLike = (at: Date) => at.toISOString().slice(0, 10);
 const nameOf = ({ parts }: RankingLibrary, faultId: string) => parts.faults.faults.find(({ id }) => id === faultId)?.name ?? faultId;
 
-async function sectionsOf(db: Database, actor: Person, library: RankingLibrary, evidence: SideEvidence, swing: SwingRow, names: ReadonlyMap<Id, string>): Promise<CallSectionView[]> {
+async function sectionsOf(db: Database, actor: Person, library: RankingLibrary, evidence: SideEvidence, swing: SwingRow, names: ReadonlyMap<Id, string>, openSection: string | undefined): Promise<CallSectionView[]> {
   const { given } = evidence;
   const player = { sport: given.facts.sport, isSlapper: given.isSlapper };
   const counts: ReadonlyMap<string, FaultCount> = countCalls(evidence.swings, given.calls);
   const events = await db.swingEvent.findMany({ where: { academyId: actor.academyId, swingId: swing.id }, orderBy: [{ event: "asc" }, { source: "asc" }, { clipId: "asc" }], select: { event: true, clipId: true, frameIndex: true } });
   const ratios = readingsOfSwing(given, faultsFor(library.parts, library.retired, player), swing);
-  return callSections({ library, evidence, actorId: actor.userId, swing, counts, ratios, names, events }, player);
+  return callSections({ library, evidence, actorId: actor.userId, swing, counts, ratios, names, events, openSection }, player);
 }
 
 /** What is in focus and what is parked on one side. */
@@ -106,7 +148,7 @@ export const getFoci = defineQuery({
   run: async ({ input, granted, db }): Promise<FocusPairView> => {
     const rows = await readFoci(db, granted.academyId, [granted.id], input.side);
     if (rows.length === 0) return { active: [], parked: [] };
-    return focusPair((await libraryOf(db, granted.academyId)).parts, rows);
+    return focusPair((await libraryOf(db, granted.academyId)).parts, rows, await readClicked(db, granted.academyId, [granted.id]));
   },
 });
 
@@ -147,7 +189,7 @@ export const getPlayerOverview = defineQuery({
     }));
     const newest = counts.find(({ side }) => side === input.side)?._max.filmedOn;
     return {
-      focus: focusPair(library.parts, foci),
+      focus: focusPair(library.parts, foci, await readClicked(db, academyId, [playerId])),
       askFirst: toAsk ? askFirstView(library.parts, toAsk.id, "not-asked") : null,
       swings,
       next: found.length > TIMELINE_ROWS ? (swings.at(-1)?.id ?? null) : null,
@@ -188,13 +230,14 @@ export const listCageDay = defineQuery({
     });
     const foci = await readFoci(db, academyId, players.map(({ id }) => id));
     const library = await readLibraryForRanking(db, academyId);
+    const clicked = await readClicked(db, academyId, players.map(({ id }) => id));
     const place = new Map(recent.map((id, index) => [id, index]));
     const lastOf = new Map(filmed.map(({ playerId, _max }) => [playerId, _max.filmedOn]));
     const ordered = players.sort((a, b) => (place.get(a.id) ?? CAGE_DAY_ROWS) - (place.get(b.id) ?? CAGE_DAY_ROWS)).slice(0, CAGE_DAY_ROWS);
     return ordered.map((row): CageDayRow => {
       const today = todayIn(row.location.timeZone);
       const last = lastOf.get(row.id);
-      const own = library ? focusPair(library.parts, foci.filter(({ playerId, state }) => playerId === row.id && state === "active")).active : [];
+      const own = library ? focusPair(library.parts, foci.filter(({ playerId, state }) => playerId === row.id && state === "active"), clicked).active : [];
       const sideOf = (id: Id) => (foci.find((focus) => focus.id === id)?.side === "left" ? "left" : "right");
       return {
         playerId: row.id,

@@ -1,21 +1,14 @@
-import { canonicalJson } from "@/lib/core/canonical-json";
-import type { Level } from "@/lib/core/age";
 import type { LibraryParts } from "@/lib/domains/library/schema";
 import type { PlayerFacts } from "@/lib/domains/roster/view";
 import { comparableSwings } from "@/lib/measure/several/comparable-swings";
 import { takenFacts, type SwingTaken } from "@/lib/measure/several/like-for-like";
 import { changeableByFault } from "@/lib/prescribe/allowed-drills";
 import type { DrillPlayer } from "@/lib/prescribe/drill";
-import { buildChain, type Chain } from "@/lib/reason/chain";
-import { buildGraph } from "@/lib/reason/graph";
-import { orderInGroups, rankCauses } from "@/lib/reason/ranking";
-import type { Candidate, RankedNode, RankingInput, RankingRules } from "@/lib/reason/ranking-types";
-import { EXPLAINS_FROM, reachFrom } from "@/lib/reason/reach";
+import { answerFactor } from "@/lib/reason/answer-evidence";
 import { readingRatio, type FaultReadings, type SpeakingReading } from "@/lib/reason/reading-evidence";
-import { explainSentence } from "@/lib/reason/reason-sentence";
-import type { ExplainedEffect } from "@/lib/reason/reason-sentence";
-import { explainedEffects, findReasons, type Reasons } from "@/lib/reason/reasons";
-import type { CauseGraph, Sight } from "@/lib/reason/types";
+import { readTally, type TalliedBall, type TallyCount } from "@/lib/reason/tally";
+import type { AnswerFactor, Sight } from "@/lib/reason/types";
+import { graphOf, type RunInput } from "./working-out/rules";
 
 type FaultRecord = LibraryParts["faults"]["faults"][number];
 
@@ -159,20 +152,6 @@ export function drillPlayer(parts: LibraryParts, facts: PlayerFacts, isSlapper: 
   return { ageYears, level, sport, complaints, isPaused, isSlapper, causesWorkedOn, learnedDrills: [], ...place };
 }
 
-/** Everything a run rests on, as plain JSON: with the edition's graph it gives the same output bit for bit. */
-export interface RunInput {
-  readonly v: 1;
-  readonly ranking: RankingInput;
-  /** Faults that a coach has overruled; they are left out of the candidates. */
-  readonly overruled: readonly string[];
-  readonly from: {
-    readonly swingIds: readonly string[];
-    readonly observationIds: readonly string[];
-    readonly answerIds: readonly string[];
-    readonly readings: readonly SpeakingReading[];
-  };
-}
-
 export interface GivenEvidence {
   readonly parts: LibraryParts;
   readonly retired: ReadonlySet<string>;
@@ -183,7 +162,42 @@ export interface GivenEvidence {
   readonly calls: readonly (Call & { readonly id: string })[];
   readonly readings: readonly SwingReading[];
   readonly answers: readonly { readonly id: string; readonly nodeId: string; readonly isPresent: boolean }[];
+  readonly questionAnswers: readonly { readonly id: string; readonly questionId: string; readonly answerId: string; readonly answeredOn: string }[];
+  readonly symptomCalls: readonly { readonly id: string; readonly symptomId: string; readonly state: Sight }[];
+  readonly balls: readonly TalliedBall[];
   readonly overruled: readonly string[];
+}
+
+const MS_OF_DAY = 86_400_000;
+
+/** Whether an answer still stands: it is used for so many days as its record says, 0 only on its own day. */
+export function stands(answeredOn: string, standsDays: number, today: string): boolean {
+  return Date.parse(today) - Date.parse(answeredOn) <= standsDays * MS_OF_DAY;
+}
+
+/** The answers that stand today, as factors; what the library no longer asks is left out. */
+function answersOf({ parts, questionAnswers, facts }: GivenEvidence, isInGraph: (id: string) => boolean): { id: string; factor: AnswerFactor }[] {
+  return questionAnswers.flatMap(({ id, questionId, answerId, answeredOn }) => {
+    const question = parts.questions.questions.find((one) => one.id === questionId);
+    if (!question || !stands(answeredOn, question.standsDays, facts.today) || question.gate) return [];
+    if (!question.answers.some((answer) => answer.id === answerId) || !question.bearsOn.every(isInGraph)) return [];
+    return [{ id, factor: answerFactor(question, answerId) }];
+  });
+}
+
+/** What the ball does: the coach's own call, else what the tally says. */
+export function symptomsOf({ parts, symptomCalls, balls }: Pick<GivenEvidence, "parts" | "symptomCalls" | "balls">): { symptom: string; state: Sight; count: TallyCount | null; isCalled: boolean }[] {
+  const counts = readTally(balls, parts.terms.tally.symptoms, parts.terms.tally.minimum);
+  return parts.symptoms.symptoms.map(({ id }) => {
+    const call = symptomCalls.find(({ symptomId }) => symptomId === id);
+    const count = counts.find(({ symptom }) => symptom === id) ?? null;
+    return { symptom: id, state: call?.state ?? count?.state ?? "not-visible", count, isCalled: call !== undefined };
+  });
+}
+
+/** Faults that were called and count no more, since the library has retired them. */
+export function retiredCalls({ calls, retired }: Pick<GivenEvidence, "calls" | "retired">): string[] {
+  return [...new Set(calls.map(({ faultId }) => faultId))].filter((id) => retired.has(id)).sort();
 }
 
 /** Brings together what is known of a player's side, in an order of its own. */
@@ -198,13 +212,18 @@ export function gatherInput(given: GivenEvidence): RunInput {
   const asked = given.answers.filter(({ nodeId }) => graph.indexById.has(nodeId));
   for (const { nodeId, isPresent } of asked) calls.push([nodeId, isPresent ? "seen" : "not-seen"]);
   const byId = <T>(entries: readonly [string, T][]) => Object.fromEntries([...entries].sort(([a], [b]) => (a < b ? -1 : 1)));
+  const answers = answersOf(given, (id) => graph.indexById.has(id));
+  const symptoms = symptomsOf(given).filter(({ symptom, state }) => state !== "not-visible" && graph.indexById.has(symptom));
   const worked = asked.filter(({ isPresent }) => isPresent).map(({ nodeId }) => nodeId).sort();
   return {
-    v: 1,
+    v: 2,
     ranking: {
       level: facts.level,
       isSlapper,
-      evidence: { calls: byId(calls), symptoms: {}, readings: byId([...ratios].map(([id, { ratio }]) => [id, ratio])), answers: [] },
+      evidence: {
+        calls: byId(calls),
+        symptoms: byId(symptoms.map(({ symptom, state }): [string, Sight] => [symptom, state])), readings: byId([...ratios].map(([id, { ratio }]) => [id, ratio])), answers: answers.map(({ factor }) => factor),
+      },
       changeable: byId(Object.entries(changeableByFault(parts.drills.drills, drillPlayer(parts, facts, isSlapper, worked), parts.gear))),
     },
     overruled: [...given.overruled].sort(),
@@ -212,103 +231,10 @@ export function gatherInput(given: GivenEvidence): RunInput {
       swingIds: swings.map(({ id }) => id),
       observationIds: given.calls.map(({ id }) => id).sort(),
       answerIds: asked.map(({ id }) => id).sort(),
+      questionAnswerIds: answers.map(({ id }) => id).sort(),
+      symptomCallIds: given.symptomCalls.map(({ id }) => id).sort(),
+      tally: symptoms.flatMap(({ count, isCalled }) => (count && !isCalled ? [count] : [])),
       readings,
     },
   };
-}
-
-const graphs = new WeakMap<LibraryParts, Map<string, CauseGraph>>();
-
-/** The graph of one edition for a level, built once. */
-export function graphOf(parts: LibraryParts, level: Level | string, isSlapper: boolean): CauseGraph {
-  const known = graphs.get(parts) ?? new Map<string, CauseGraph>();
-  graphs.set(parts, known);
-  const key = `${level} ${isSlapper}`;
-  const graph = known.get(key) ?? buildGraph(
-    {
-      nodes: parts.causes.nodes, edges: parts.causes.edges, faults: parts.faults.faults, symptoms: parts.symptoms.symptoms,
-      phases: parts.phases.phases, symptomLeak: parts.causes.model.symptomLeak,
-    },
-    level,
-    { isSlapper },
-  );
-  known.set(key, graph);
-  return graph;
-}
-
-export interface RunCandidate extends Candidate {
-  /** Why it stands here, in one sentence. */
-  readonly sentence: string;
-  readonly explains: readonly ExplainedEffect[];
-  /** What it would have led to, and was looked for and not seen. */
-  readonly against: readonly { readonly id: string; readonly name: string }[];
-  readonly chain: Chain;
-}
-
-/** What a run gives, as plain JSON. */
-export type RunOutput =
-  | {
-      readonly outcome: "ranked";
-      readonly engineVersion: string;
-      readonly width: number;
-      readonly isEnoughSeen: boolean;
-      readonly candidates: readonly RunCandidate[];
-      readonly askFirst: readonly RankedNode[];
-    }
-  | { readonly outcome: "too-wide"; readonly engineVersion: string; readonly width: number };
-
-const rankingRules = (parts: LibraryParts): RankingRules => ({ ...parts.causes.ranking, likelihood: parts.terms.likelihoodRule });
-
-/** Works a run out: a pure function of the edition and the stored input. */
-export function workOut(parts: LibraryParts, input: RunInput): RunOutput {
-  const rules = rankingRules(parts);
-  const graph = graphOf(parts, input.ranking.level, input.ranking.isSlapper);
-  const ranking = rankCauses(graph, { ...rules, maxShown: rules.maxShown + input.overruled.length }, input.ranking);
-  if (ranking.outcome === "too-wide") return ranking;
-  const standing = ranking.candidates.filter((candidate) => !input.overruled.includes(candidate.id));
-  const candidates = orderInGroups(standing, rules.nearTie.share).slice(0, rules.maxShown).map((candidate): RunCandidate => {
-    const explains = explainedEffects(graph, rules, input.ranking, ranking.probability, candidate.id);
-    return {
-      ...candidate,
-      explains,
-      sentence: explainSentence(graph, input.ranking.evidence, candidate.id, explains),
-      against: missedEffects(graph, input.ranking, candidate.id),
-      chain: buildChain(graph, rules, input.ranking, ranking, candidate.id),
-    };
-  });
-  const { engineVersion, width, isEnoughSeen, askFirst } = ranking;
-  return { outcome: "ranked", engineVersion, width, isEnoughSeen, candidates, askFirst };
-}
-
-/** Faults that a candidate carries into and that were called not seen, strongest first. */
-function missedEffects(graph: CauseGraph, input: RankingInput, id: string): { id: string; name: string }[] {
-  const reach = reachFrom(graph, graph.indexById.get(id) ?? 0);
-  return graph.nodes
-    .map((node, index) => ({ id: node.id, name: node.name, reach: reach[index] ?? 0 }))
-    .filter((node) => node.id !== id && node.reach >= EXPLAINS_FROM && input.evidence.calls[node.id] === "not-seen")
-    .sort((a, b) => b.reach - a.reach)
-    .map(({ id: effect, name }) => ({ id: effect, name }));
-}
-
-const KEPT_RUNS = 200;
-const kept = new Map<string, unknown>();
-
-/** The same answer for the same question, without working it out again. */
-function once<T>(key: string, work: () => T): T {
-  if (kept.has(key)) return kept.get(key) as T;
-  const value = work();
-  kept.set(key, value);
-  const oldest = kept.keys().next().value;
-  if (kept.size > KEPT_RUNS && oldest !== undefined) kept.delete(oldest);
-  return value;
-}
-
-export function workOutOnce(editionId: string, parts: LibraryParts, input: RunInput): RunOutput {
-  return once(`run ${editionId} ${canonicalJson(input)}`, () => workOut(parts, input));
-}
-
-/** What raised one candidate and what speaks against it: every observation is left out once, exactly. */
-export function findReasonsOnce(editionId: string, parts: LibraryParts, input: RunInput, faultId: string): Reasons {
-  const { ranking } = input;
-  return once(`why ${faultId} ${editionId} ${canonicalJson(ranking)}`, () => findReasons(graphOf(parts, ranking.level, ranking.isSlapper), ranking, faultId));
 }

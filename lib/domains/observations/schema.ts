@@ -13,7 +13,7 @@ const libraryId = z.string({ error: "Say what it is about." }).regex(/^[a-z0-9]+
 const emptyAsMissing = <T extends z.ZodType>(form: T) => z.preprocess((value) => (value === "" || value === null ? undefined : value), form.optional());
 const ofSide = { playerId: idForm, side };
 
-export const whatFirstForm = z.object({ ...ofSide, swingId: emptyAsMissing(idForm), why: emptyAsMissing(libraryId) });
+export const whatFirstForm = z.object({ ...ofSide, swingId: emptyAsMissing(idForm), kind: emptyAsMissing(libraryId), all: emptyAsMissing(libraryId) });
 export const playerSideForm = z.object(ofSide);
 export const timelineForm = z.object({ ...ofSide, after: emptyAsMissing(idForm) });
 export const cageDayForm = z.object({});
@@ -43,6 +43,31 @@ export const answerCauseForm = z.object({
   answer: z.enum(["yes", "no", "not-asked"], { error: "Choose yes, no or not asked." }),
 });
 
+/** One form holds a question with its answers; "skip" says nothing and keeps nothing. */
+export const answerQuestionForm = z.object({ ...ofSide, questionId: libraryId, answer: libraryId });
+export const takeBackAnswerForm = z.object({ ...ofSide, questionId: libraryId });
+export const callSymptomForm = z.object({ ...ofSide, symptomId: libraryId, state: z.enum(["seen", "not-seen", "take-back"], { error: "Choose seen or not seen." }) });
+export const askForWorkForm = z.object({ ...ofSide, kind: emptyAsMissing(libraryId) });
+export const noteCueForm = z.object({
+  ...ofSide,
+  faultId: libraryId,
+  cue: z.string().trim().max(120, "A cue is short: 120 letters at most.").optional().default(""),
+  ownCue: z.string().trim().max(120, "A cue is short: 120 letters at most.").optional().default(""),
+});
+
+/** A fact of a ball that may stay unknown. */
+const fact = emptyAsMissing(z.string().regex(/^[a-z]+(-[a-z]+)*$/, "The list has no such entry.").max(40, "The list has no such entry."));
+/** How it was swung at or not, in one press: "hard", "weak", "miss", or what was taken. */
+export const noteBallForm = z.object({
+  ...ofSide,
+  task: z.string().max(40), swingKind: z.string().max(40),
+  pitchHeight: fact, pitchSide: fact, pitchSpeed: fact,
+  press: z.enum(["hard", "weak", "miss", "took-strike", "took-ball"], { error: "Say how the ball was met." }),
+  direction: fact, height: fact, timing: fact, spot: fact, curve: fact,
+});
+export const takeBackBallForm = z.object({ ...ofSide, ballId: idForm });
+export const tallyForm = z.object({ ...ofSide });
+
 const LEAST_WORDS = 3;
 export const overruleForm = z.object({
   ...ofSide,
@@ -63,3 +88,7 @@ export type CallFaultInput = z.infer<typeof callFaultForm>;
 export type AnswerCauseInput = z.infer<typeof answerCauseForm>;
 export type OverruleInput = z.infer<typeof overruleForm>;
 export type ChooseFocusInput = z.infer<typeof chooseFocusForm>;
+export type AnswerQuestionInput = z.infer<typeof answerQuestionForm>;
+export type CallSymptomInput = z.infer<typeof callSymptomForm>;
+export type NoteBallInput = z.infer<typeof noteBallForm>;
+export type NoteCueInput = z.infer<typeof noteCueForm>;

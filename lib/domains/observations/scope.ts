@@ -8,6 +8,7 @@ import { playersScope } from "@/lib/domains/roster/scope";
 import type { PlayerFacts } from "@/lib/domains/roster/view";
 import type { Reading } from "@/lib/measure/reading";
 import type { Database, Prisma } from "@/lib/platform/database";
+import type { TalliedBall } from "@/lib/reason/tally";
 import type { Sight } from "@/lib/reason/types";
 import { swingsLikeNewest, type GivenEvidence, type SwingReading } from "./rules";
 
@@ -80,11 +81,38 @@ export async function readReadings(db: Database, academyId: Id, swingIds: readon
 
 const inForce = { replacedAt: null };
 
-/** All that is known of a player's side, in a fixed number of queries. */
-export async function readEvidence(db: Database, facts: PlayerFacts, academyId: Id, side: Side, library: RankingLibrary) {
+/** Most balls of one side and kind of swing that are looked at: more than thirty days hold. */
+const MOST_BALLS = 2000;
+const ballSelect = {
+  id: true, day: true, task: true, swingKind: true, pitchHeight: true, pitchSide: true, pitchSpeed: true, act: true, quality: true, direction: true, height: true,
+  timing: true, spot: true, curve: true, notedById: true,
+} satisfies Prisma.TallyBallSelect;
+
+/** The balls of a side's tally, newest first: of one kind of swing, or of all. */
+export async function readBalls(db: Database, academyId: Id, playerId: Id, side: Side, kind: string | null) {
+  return db.tallyBall.findMany({
+    where: { academyId, playerId, side, takenBackAt: null, ...(kind ? { swingKind: kind } : {}) },
+    orderBy: [{ day: "desc" }, { notedAt: "desc" }, { id: "asc" }],
+    take: MOST_BALLS,
+    select: ballSelect,
+  });
+}
+
+export type BallRow = Awaited<ReturnType<typeof readBalls>>[number];
+
+/** A ball as the tally's rule reads it: what the library calls unknown is nobody's word. */
+export function talliedBall({ day, id: _id, notedById: _by, ...facts }: BallRow): TalliedBall {
+  const known = Object.entries(facts).map(([fact, value]): [string, string | null] => [fact, value === "unknown" ? null : value]);
+  return { day: day.toISOString().slice(0, 10), facts: Object.fromEntries(known) };
+}
+
+/** All that is known of a player's side, in a fixed number of queries. Of a kind of swing: evidence of two kinds is not mixed. */
+export async function readEvidence(db: Database, facts: PlayerFacts, academyId: Id, side: Side, library: RankingLibrary, wanted?: string) {
   const ofSide = { academyId, playerId: facts.playerId, side };
   const all = await readSwings(db, academyId, facts.playerId, side);
-  const swings = swingsLikeNewest(all, library.parts.terms.comparableRule);
+  const kinds = [...new Set(all.map(({ swingKind }) => swingKind))];
+  const kind = (wanted !== undefined && kinds.includes(wanted) ? wanted : kinds[0]) ?? null;
+  const swings = swingsLikeNewest(all.filter(({ swingKind }) => swingKind === kind), library.parts.terms.comparableRule);
   const swingIds = swings.map(({ id }) => id);
   const observations = await db.observation.findMany({
     where: { academyId, swingId: { in: swingIds }, ...inForce },
@@ -93,6 +121,9 @@ export async function readEvidence(db: Database, facts: PlayerFacts, academyId: 
   const answers = await db.causeAnswer.findMany({ where: { ...ofSide, ...inForce }, orderBy: { id: "asc" } });
   const overrules = await db.overrule.findMany({ where: { ...ofSide, undoneAt: null }, orderBy: [{ at: "asc" }, { id: "asc" }] });
   const readings = await readReadings(db, academyId, swingIds);
+  const questionAnswers = await db.questionAnswer.findMany({ where: { ...ofSide, ...inForce }, orderBy: { id: "asc" } });
+  const symptomCalls = await db.symptomCall.findMany({ where: { ...ofSide, ...inForce }, orderBy: { id: "asc" } });
+  const balls = await readBalls(db, academyId, facts.playerId, side, kind);
   const given: GivenEvidence = {
     parts: library.parts,
     retired: library.retired,
@@ -102,9 +133,12 @@ export async function readEvidence(db: Database, facts: PlayerFacts, academyId: 
     calls: observations.map(({ id, swingId, faultId, state, calledAt }) => ({ id, swingId, faultId, calledAt, state: state as Sight })),
     readings,
     answers,
+    questionAnswers: questionAnswers.map(({ id, questionId, answerId, answeredOn }) => ({ id, questionId, answerId, answeredOn: answeredOn.toISOString().slice(0, 10) })),
+    symptomCalls: symptomCalls.map(({ id, symptomId, state }) => ({ id, symptomId, state: state as Sight })),
+    balls: balls.map(talliedBall),
     overruled: overrules.map(({ faultId }) => faultId),
   };
-  return { given, swings, observations, answers, overrules, readings };
+  return { given, swings, kind, kinds, observations, answers, questionAnswers, overrules, readings };
 }
 
 export type SideEvidence = Awaited<ReturnType<typeof readEvidence>>;
@@ -123,3 +157,10 @@ export async function namesOfUsers(db: Database, academyId: Id, ids: readonly Id
   const users = await db.user.findMany({ where: { academyId, id: { in: [...new Set(ids)] } }, select: { id: true, displayName: true } });
   return new Map(users.map((user) => [user.id, user.displayName]));
 }
+
+/** The words that clicked, in force, of some players. */
+export async function readClicked(db: Database, academyId: Id, playerIds: readonly Id[]) {
+  return db.clickedCue.findMany({ where: { academyId, playerId: { in: [...playerIds] }, replacedAt: null }, orderBy: { id: "asc" }, select: { playerId: true, side: true, faultId: true, cue: true } });
+}
+
+export type ClickedRow = Awaited<ReturnType<typeof readClicked>>[number];

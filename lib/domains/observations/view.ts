@@ -2,12 +2,13 @@ import type { Id } from "@/lib/core/ids";
 import type { LibraryParts } from "@/lib/domains/library/schema";
 import type { Side } from "@/lib/domains/roster/rules";
 import { readingWords } from "@/lib/measure/reading-words";
-import type { Chain } from "@/lib/reason/chain";
 import type { FaultReadings } from "@/lib/reason/reading-evidence";
-import type { Reason, Reasons } from "@/lib/reason/reasons";
-import type { LikelihoodWord, Sight } from "@/lib/reason/types";
-import { countOf, faultsFor, proposalOf, type FaultCount, type RunCandidate } from "./rules";
-import type { FocusRow, RankingLibrary, SideEvidence, StoredReading, SwingRow } from "./scope";
+import type { Sight } from "@/lib/reason/types";
+import type { AnswerGivenView, QuestionView } from "./asking/view";
+import { countOf, faultsFor, proposalOf, type FaultCount } from "./rules";
+import type { ClickedRow, FocusRow, RankingLibrary, SideEvidence, StoredReading, SwingRow } from "./scope";
+import type { SymptomView } from "./tally/view";
+import type { CandidateView } from "./working-out/view";
 
 /** A still: a frame of a clip. */
 export interface StillView {
@@ -57,8 +58,9 @@ export interface CallSectionView {
   readonly question: string;
   /** Called by somebody, or a reading speaks of it. */
   readonly rows: readonly CallRowView[];
-  /** Nobody has called these and no reading speaks of them: not looked at yet, folded away. */
+  /** Nobody has called these and no reading speaks of them: not looked at yet. Empty where they are shown on demand only. */
   readonly others: readonly CallRowView[];
+  readonly otherCount: number;
 }
 
 /** A cause that is no homework: asked before anything is chosen. */
@@ -70,40 +72,6 @@ export interface AskFirstView {
   readonly howToCheck: string;
   readonly firstAction: string;
   readonly answer: "yes" | "no" | "not-asked";
-}
-
-/** One observation and how much it weighs. */
-export interface ReasonView {
-  readonly words: string;
-  readonly size: "small" | "clear" | "large";
-}
-
-/** Which observations raised a candidate and which speak against it, strongest first. */
-export interface ReasonsView {
-  readonly raisedBy: readonly ReasonView[];
-  readonly speaksAgainst: readonly ReasonView[];
-  /** Of so many observations the part could not be worked out. */
-  readonly notWorkedOutCount: number;
-}
-
-export interface CandidateView {
-  readonly faultId: string;
-  readonly name: string;
-  readonly sentence: string;
-  readonly word: LikelihoodWord;
-  /** "found here" or "common at this age anyway", from the probability against that of the level. */
-  readonly liftWords: string;
-  /** In words for coaches who ask: "96 in 100, three times as often as usual at this level". */
-  readonly numbers: string;
-  readonly against: readonly string[];
-  readonly reasons: ReasonsView | null;
-  readonly chain: ChainView;
-  readonly isInFocus: boolean;
-}
-
-/** The chain to draw, with the names of its columns. */
-export interface ChainView extends Pick<Chain, "candidate" | "nodes" | "links" | "text"> {
-  readonly columns: readonly string[];
 }
 
 export interface OverruledView {
@@ -121,13 +89,23 @@ export interface FocusView {
   readonly name: string;
   readonly since: string;
   readonly isParked: boolean;
-  /** The first cue of the library for it; a plan's own cue stands before it. */
+  /** The words that clicked for this player, else the first cue of the library; a plan's own cue stands before it. */
   readonly cue: string | null;
+  readonly hasClicked: boolean;
+  /** What can be chosen as the words that clicked. */
+  readonly cues: readonly string[];
 }
 
 export interface FocusPairView {
   readonly active: readonly FocusView[];
   readonly parked: readonly FocusView[];
+}
+
+/** Whether the first stays first when the guesses behind it are shaken. */
+export interface SteadinessView {
+  readonly isSteady: boolean;
+  /** "Sometimes “…” stands first instead." */
+  readonly instead: string | null;
 }
 
 export interface WhatFirstView {
@@ -142,9 +120,27 @@ export interface WhatFirstView {
   readonly swingWords: string | null;
   readonly swingInHandId: Id | null;
   readonly sections: readonly CallSectionView[];
+  /** All that is looked for from this side. */
+  readonly faults: readonly { readonly faultId: string; readonly name: string }[];
   /** Whether anything at all is known: a call, a reading or an answer. */
   readonly isAnythingKnown: boolean;
-  readonly standing: "ranked" | "not-enough" | "too-wide";
+  readonly standing: "ranked" | "not-enough" | "too-wide" | "impossible";
+  /** What contradicts each other under the library, by name. */
+  readonly impossible: readonly string[];
+  /** Faults whose calls count no more, since the library retired them. */
+  readonly retired: readonly string[];
+  /** Kinds of swing this side has on film, newest first; evidence of two kinds is not mixed. */
+  readonly kinds: readonly { readonly id: string; readonly words: string; readonly isInHand: boolean }[];
+  /** In hundredths, how far off a likelihood may be; null when the order is exact. */
+  readonly sampledError: number | null;
+  readonly steadiness: SteadinessView | null;
+  /** A mark of what the worker has yet to work out; null when all is there. */
+  readonly workDue: string | null;
+  readonly question: QuestionView | null;
+  readonly answers: readonly AnswerGivenView[];
+  readonly symptoms: readonly SymptomView[];
+  /** Coaches who called something on the swing in hand. */
+  readonly coachCount: number;
   readonly askFirst: readonly AskFirstView[];
   readonly answered: readonly AskFirstView[];
   readonly candidates: readonly CandidateView[];
@@ -220,6 +216,8 @@ export interface CallContext {
   readonly names: ReadonlyMap<Id, string>;
   /** Events of the swing in hand as frames, the coach's before suggestions. */
   readonly events: readonly { readonly event: string; readonly clipId: Id; readonly frameIndex: number }[];
+  /** The section whose folded-away rows are wanted. */
+  readonly openSection: string | undefined;
 }
 
 /** The academy's own questions with their faults, then the rest: what something is known of first, the others folded away. */
@@ -230,7 +228,10 @@ export function callSections(context: CallContext, player: { readonly sport: str
   const asked = new Set(parts.areas.threeQuestions.flatMap(({ areas }) => areas));
   const section = (id: string, question: string, of: readonly FaultRecord[]): CallSectionView => {
     const rows = of.map((fault) => callRow(context, fault));
-    return { id, question, rows: rows.filter(isLookedAt), others: rows.filter((row) => !isLookedAt(row)) };
+    const unlooked = rows.filter((row) => !isLookedAt(row));
+    // What nobody looked at and no reading speaks of stands as a name with three answers; the rest comes when it is asked for.
+    const others = id === "rest" && context.openSection !== id ? [] : unlooked.map((row) => ({ ...row, still: null }));
+    return { id, question, rows: rows.filter(isLookedAt), others, otherCount: unlooked.length };
   };
   return [
     ...parts.areas.threeQuestions.map(({ id, question, areas }) => section(id, question, faults.filter(({ area }) => areas.includes(area)))),
@@ -301,65 +302,15 @@ export function askFirstView(parts: LibraryParts, nodeId: string, answer: AskFir
   return { nodeId, name: node.name, question: question?.words ?? null, howToCheck: node.howToCheck, firstAction: node.firstAction, answer };
 }
 
-export function candidateView(parts: LibraryParts, candidate: RunCandidate, reasons: Reasons | null, inFocus: ReadonlySet<string>): CandidateView {
-  const { id, name, sentence, word, lift, probability, against, chain } = candidate;
-  const times = lift === null ? "" : `, ${lift.toFixed(1)} times as often as in players of this level`;
-  return {
-    faultId: id,
-    name,
-    sentence,
-    word,
-    liftWords: liftWordsOf(lift),
-    numbers: probability === 1 ? `Settled by the call${times}` : `${Math.round(probability * 100)} in 100${times}`,
-    against: against.map((effect) => effect.name),
-    reasons: reasons && {
-      raisedBy: reasons.raisedBy.map(reasonView), speaksAgainst: reasons.speaksAgainst.map(reasonView), notWorkedOutCount: reasons.notWorkedOut.length,
-    },
-    chain: { ...chain, columns: columnsOf(parts, chain) },
-    isInFocus: inFocus.has(id),
-  };
-}
-
-/** From which lift a candidate counts as found here, and below which as rarer than usual. Judgement. */
-const FOUND_FROM = 1.5;
-const RARE_BELOW = 0.8;
-
-function liftWordsOf(lift: number | null): string {
-  if (lift === null) return "how common it is at this level cannot be said";
-  if (lift >= FOUND_FROM) return "found here, more than at this level in general";
-  return lift < RARE_BELOW ? "rarer here than at this level in general" : "common at this level anyway";
-}
-
-/** From which change of the odds, up or down, an observation weighs clearly or largely: by half as much again, by three. Judgement. */
-const CLEAR_FROM = Math.log(1.5);
-const LARGE_FROM = Math.log(3);
-
-function reasonView({ kind, name, isSeen, logOddsChange }: Reason): ReasonView {
-  const change = Math.abs(logOddsChange);
-  const size = change >= LARGE_FROM ? "large" : change >= CLEAR_FROM ? "clear" : "small";
-  if (kind === "reading") return { size, words: `Readings of “${name}”` };
-  if (kind === "answer") return { size, words: `The answer to “${name}”` };
-  return { size, words: `“${name}”: ${isSeen ? "seen" : "not seen"}` };
-}
-
-/** The names under the columns of a chain, in order of the swing. */
-function columnsOf(parts: LibraryParts, chain: Chain): string[] {
-  const phaseOf = (faultId: string) => parts.faults.faults.find(({ id }) => id === faultId)?.phase;
-  const count = Math.max(0, ...chain.nodes.map(({ column }) => column + 1));
-  return Array.from({ length: count }, (_, column) => {
-    const node = chain.nodes.find((one) => one.column === column);
-    if (node?.kind === "fault") return parts.phases.phases.find(({ id }) => id === phaseOf(node.id))?.name.toLowerCase() ?? "";
-    return node?.kind === "symptom" ? "the ball" : "before";
-  });
-}
-
-/** Active and parked of one side, with names and the library's first cue. */
-export function focusPair(parts: LibraryParts, rows: readonly FocusRow[]): FocusPairView {
+/** Active and parked of one side, with names and the words that clicked, else the library's first cue. */
+export function focusPair(parts: LibraryParts, rows: readonly FocusRow[], clicked: readonly ClickedRow[]): FocusPairView {
   const views = rows.map((row): FocusView => {
     const fault = parts.faults.faults.find(({ id }) => id === row.faultId);
+    const own = clicked.find(({ playerId, side, faultId }) => playerId === row.playerId && side === row.side && faultId === row.faultId)?.cue;
+    const known = (fault?.cues ?? []).map(({ text }) => text);
     return {
       id: row.id, faultId: row.faultId, name: fault?.name ?? row.faultId, since: row.chosenAt.toISOString().slice(0, 10), isParked: row.state === "parked",
-      cue: fault?.cues[0]?.text ?? null,
+      cue: own ?? known[0] ?? null, hasClicked: own !== undefined, cues: own === undefined || known.includes(own) ? known : [own, ...known],
     };
   });
   return { active: views.filter(({ isParked }) => !isParked), parked: views.filter(({ isParked }) => isParked) };

@@ -6,6 +6,7 @@ import { newId, type Id } from "@/lib/core/ids";
 import { getDrillsForPlanning } from "@/lib/domains/library/queries";
 import type { LibraryForPlanning } from "@/lib/domains/library/view";
 import { noticeWritten } from "@/lib/domains/roster/events";
+import { readClicked } from "@/lib/domains/observations/scope";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
@@ -50,7 +51,8 @@ export async function startPlan(tx: Transaction, actor: Person, player: Granted<
   if (begun) return begun.id;
   const library = await getDrillsForPlanning.as(actor, {}, tx);
   const fault = library.faults.find(({ id }) => id === focus.faultId);
-  const cue = (await readLastSent(tx, academyId, focus.id))?.cue ?? fault?.cues[0]?.text ?? "";
+  const clicked = (await readClicked(tx, academyId, [playerId])).find((one) => one.side === side && one.faultId === focus.faultId);
+  const cue = clicked?.cue ?? (await readLastSent(tx, academyId, focus.id))?.cue ?? fault?.cues[0]?.text ?? "";
   const [still] = await listMarkedFrames(tx, academyId, playerId, side);
   const planId = newId();
   const endsOn = dayValue(daysAfter(facts.today, PLAN_DAYS));

@@ -5,6 +5,7 @@ import { may, mayInAcademy } from "@/lib/access/guard";
 import { NotFoundError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
 import { getDrillsForPlanning } from "@/lib/domains/library/queries";
+import { readClicked } from "@/lib/domains/observations/scope";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
@@ -60,7 +61,8 @@ export const getPlanDraft = defineQuery({
     const marksNow = row.clipId && row.frameIndex !== null ? await readMarks(db, academyId, row.clipId, row.frameIndex) : [];
     const kept = await db.privateNote.findUnique({ where: { academyId_noteId: { academyId, noteId: row.id } } });
     const setting = { ...(await readSenders(db, academyId, [row.authorId, actor.userId])), today: facts.today, timeZone: actor.timeZone, marksNow };
-    const earlier = lastSent && { text: lastSent.cue, from: `said on ${longDay(dayIn(lastSent.at, actor.timeZone))}` };
+    const clicked = (await readClicked(db, academyId, [playerId])).find((one) => one.side === side && one.faultId === focus.faultId);
+    const earlier = clicked ? { text: clicked.cue, from: "clicked for this player" } : lastSent && { text: lastSent.cue, from: `said on ${longDay(dayIn(lastSent.at, actor.timeZone))}` };
     return {
       ...shown,
       draft: draftView({

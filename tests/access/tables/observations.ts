@@ -25,5 +25,16 @@ export const rows: readonly AccessRow[] = [
   { name: "observations.choose-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag" }) },
   { name: "observations.park-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), focusId: newId() }) },
   { name: "observations.resume-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), focusId: newId() }) },
+  { name: "observations.get-tally", may: teaching, input: ofSide },
+  { name: "observations.note-ball", may: teaching, input: (cast) => ({ ...ofSide(cast), task: "tee", swingKind: "power", press: "hard" }) },
+  { name: "observations.take-back-ball", may: teaching, input: (cast) => ({ ...ofSide(cast), ballId: newId() }) },
+  { name: "observations.call-symptom", may: teaching, input: (cast) => ({ ...ofSide(cast), symptomId: "jammed", state: "seen" }) },
+  { name: "observations.answer-question", may: teaching, input: (cast) => ({ ...ofSide(cast), questionId: "one-hand-hold", answer: "drops" }) },
+  { name: "observations.take-back-answer", may: teaching, input: (cast) => ({ ...ofSide(cast), questionId: "one-hand-hold" }) },
+  { name: "observations.note-cue", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag", cue: "Short to it" }) },
+  { name: "observations.ask-for-order", may: teaching, input: ofSide },
+  { name: "observations.get-coach-views", may: teaching, input: (cast) => ({ ...ofSide(cast), swingId: newId() }) },
+  // Whoever answers for the library's strengths.
+  { name: "observations.list-overrule-hints", may: ["head", "headElsewhere"], input: () => ({}) },
   { name: "observations.end-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), focusId: newId() }) },
 ];

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { clipAddress } from "@/lib/domains/clips/schema";
 import type { CallRowView, CallSectionView } from "../view";
 import { CallList, type CallItem } from "./call-list";
@@ -7,13 +8,15 @@ interface CallSectionProps {
   section: CallSectionView;
   /** Whose swing is called. */
   swing: Readonly<Record<"playerId" | "side" | "swingId", string>>;
+  /** Where the page shows also what it leaves out at first. */
+  allHref: string;
 }
 
-/** One of the academy's own questions: what was called or read stands first; the rest of the three questions is open, other faults are folded away. */
-export function CallSection({ section, swing }: CallSectionProps) {
+/** One of the academy's own questions: what was called or read stands first, then what nobody looked at; beyond the three questions that comes when it is asked for. */
+export function CallSection({ section, swing, allHref }: CallSectionProps) {
   // "What did the back leg do: did it load …?" reads as a head and a second line.
   const [head = "", more] = section.question.split(/:\s*/, 2);
-  const { rows, others } = section;
+  const { rows, others, otherCount } = section;
   return (
     <section className="q">
       <h3>
@@ -22,10 +25,15 @@ export function CallSection({ section, swing }: CallSectionProps) {
       </h3>
       {rows.length > 0 ? <CallList items={rows.map(withStill)} given={swing} /> : null}
       {others.length > 0 ? (
-        <details open={section.id !== "rest"}>
+        <details open>
           <summary className="btn plain">{words.call.unlooked(others.length)}</summary>
           <CallList items={others.map(withStill)} given={swing} />
         </details>
+      ) : null}
+      {others.length === 0 && otherCount > 0 ? (
+        <Link className="btn plain" href={allHref} scroll={false}>
+          {words.call.showRest(otherCount)}
+        </Link>
       ) : null}
     </section>
   );

@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { State } from "@/lib/ui/state";
-import type { CandidateView, FocusView, ReasonsView, ReasonView } from "../view";
+import type { FocusView } from "../view";
+import type { CandidateView, ReasonsView, ReasonView } from "../working-out/view";
 import { ChainDrawing } from "./chain-drawing";
 import { ChooseFocus } from "./choose-focus";
 import { OverruleForm } from "./overrule-form";
@@ -13,12 +13,10 @@ interface CandidateProps {
   playerId: string;
   side: string;
   active: readonly FocusView[];
-  /** The page's own address with the reasons of this one worked out. */
-  whyHref: string;
 }
 
 /** One thing that could be worked on first: why, what speaks against it, the chain, and the coach's decision. */
-export function CandidateCard({ candidate, place, playerId, side, active, whyHref }: CandidateProps) {
+export function CandidateCard({ candidate, place, playerId, side, active }: CandidateProps) {
   const { faultId, name, sentence, word, liftWords, numbers, against, reasons, chain, isInFocus } = candidate;
   const who = { playerId, side };
   return (
@@ -43,12 +41,15 @@ export function CandidateCard({ candidate, place, playerId, side, active, whyHre
           </details>
         </div>
         <div className="bar-line">
-          {reasons ? null : (
-            <Link className="btn plain" href={whyHref} scroll={false}>
-              {words.candidate.why}
-              <span className="hush">: {name}</span>
-            </Link>
-          )}
+          {reasons && place > 1 ? (
+            <details>
+              <summary className="btn plain">
+                {words.candidate.why}
+                <span className="hush">: {name}</span>
+              </summary>
+              <Reasons reasons={reasons} />
+            </details>
+          ) : null}
           <details>
             <summary className="btn plain">
               {words.candidate.numbers}
@@ -59,7 +60,7 @@ export function CandidateCard({ candidate, place, playerId, side, active, whyHre
             </p>
           </details>
         </div>
-        {reasons ? <Reasons reasons={reasons} /> : null}
+        {reasons && place === 1 ? <Reasons reasons={reasons} /> : null}
       </div>
       <ChainDrawing chain={chain} isFirst={place === 1} name={name} />
     </article>

@@ -1,5 +1,5 @@
 import { useId } from "react";
-import type { ChainView } from "../view";
+import type { ChainView } from "../working-out/view";
 import { layOutChain, loopAround, type PlacedNode } from "./chain-layout";
 import { words } from "./words";
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { ChainView } from "../view";
+import type { ChainView } from "../working-out/view";
 import { layOutChain, wrapName } from "./chain-layout";
 
 const node = (id: string, column: number, more: object = {}) =>

@@ -1,5 +1,5 @@
 import type { ChainNode } from "@/lib/reason/chain";
-import type { ChainView } from "../view";
+import type { ChainView } from "../working-out/view";
 
 /** All lengths in units of the drawing; one unit is one pixel unless a page makes it smaller. */
 const BOX_WIDTH = 146;

@@ -3,6 +3,7 @@ import { SubmitButton } from "@/lib/ui/submit-button";
 import { endFocus, parkFocus, resumeFocus } from "../actions";
 import { dayWords, type FocusPairView, type FocusView } from "../view";
 import { AnswerForm } from "./answer-form";
+import { ClickedCue } from "./clicked-cue";
 import { words } from "./words";
 
 interface FocusBoxProps {
@@ -22,7 +23,7 @@ export function FocusBox({ foci, playerId, side, planHref }: FocusBoxProps) {
         <span className="label">{words.focus.active}</span>
         {foci.active.length === 0 ? <p>{words.focus.none}</p> : null}
         {foci.active.map((focus) => (
-          <OneFocus key={focus.id} focus={focus} isStrong>
+          <OneFocus key={focus.id} focus={focus} isStrong cue={<ClickedCue focus={focus} who={who} />}>
             <AnswerForm action={parkFocus} given={{ ...who, focusId: focus.id }}>
               <SubmitButton kind="plain">{words.focus.park}</SubmitButton>
             </AnswerForm>
@@ -54,12 +55,18 @@ export function FocusBox({ foci, playerId, side, planHref }: FocusBoxProps) {
   );
 }
 
-function OneFocus({ focus, isStrong, children }: { focus: FocusView; isStrong?: boolean; children: React.ReactNode }) {
+function OneFocus({ focus, isStrong, cue, children }: { focus: FocusView; isStrong?: boolean; cue?: React.ReactNode; children: React.ReactNode }) {
   return (
     <div>
       <p>
         {isStrong ? <b>{focus.name}</b> : focus.name} <span className="note">{words.focus.since(dayWords(focus.since))}</span>
       </p>
+      {focus.hasClicked ? (
+        <p>
+          <span className="said">“{focus.cue}”</span> <span className="note">{words.cue.clicked}</span>
+        </p>
+      ) : null}
+      {cue}
       <details>
         <summary className="btn plain">
           {words.focus.change}

@@ -1,21 +1,21 @@
 import { Select } from "@/lib/ui/select";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { chooseFocus } from "../actions";
-import type { CallSectionView, FocusView } from "../view";
+import type { FocusView } from "../view";
 import { AnswerForm } from "./answer-form";
 import { words } from "./words";
 
 interface OtherFocusProps {
-  sections: readonly CallSectionView[];
+  /** All that is looked for from this side. */
+  faults: readonly { readonly faultId: string; readonly name: string }[];
   active: readonly FocusView[];
   playerId: string;
   side: string;
 }
 
 /** The coach decides, whatever the order says: any fault that is looked for can become the focus. */
-export function OtherFocus({ sections, active, playerId, side }: OtherFocusProps) {
-  const options = sections
-    .flatMap(({ rows, others }) => [...rows, ...others])
+export function OtherFocus({ faults, active, playerId, side }: OtherFocusProps) {
+  const options = faults
     .filter(({ faultId }) => !active.some((focus) => focus.faultId === faultId))
     .map(({ faultId, name }) => ({ value: faultId, label: name }))
     .sort((a, b) => (a.label < b.label ? -1 : 1));

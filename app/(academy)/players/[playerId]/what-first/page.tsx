@@ -5,6 +5,10 @@ import { CallSection } from "@/lib/domains/observations/components/call-section"
 import { CandidateCard } from "@/lib/domains/observations/components/candidate";
 import { FocusBox } from "@/lib/domains/observations/components/focus-box";
 import { OtherFocus } from "@/lib/domains/observations/components/other-focus";
+import { AnswersGiven, QuestionCard } from "@/lib/domains/observations/components/question-card";
+import { SymptomList } from "@/lib/domains/observations/components/symptom-list";
+import { words } from "@/lib/domains/observations/components/words";
+import { WorkDue } from "@/lib/domains/observations/components/work-due";
 import { OverruledList } from "@/lib/domains/observations/components/overruled-list";
 import { getWhatFirst } from "@/lib/domains/observations/queries";
 import { dayWords, type WhatFirstView } from "@/lib/domains/observations/view";
@@ -15,7 +19,7 @@ import { Leaf, Opening } from "@/lib/ui/leaf";
 
 interface PageProps {
   params: Promise<{ playerId: string }>;
-  searchParams: Promise<{ side?: string; swing?: string; why?: string }>;
+  searchParams: Promise<{ side?: string; swing?: string; kind?: string; all?: string }>;
 }
 
 export const metadata: Metadata = { title: "What first" };
@@ -24,12 +28,12 @@ export default async function WhatFirstPage({ params, searchParams }: PageProps)
   const { playerId } = await params;
   const asked = await searchParams;
   const side = asked.side === "right" || asked.side === "left" ? asked.side : ((await getPlayer({ playerId })).sides[0]?.side ?? "right");
-  const view = await getWhatFirst({ playerId, side, swingId: asked.swing, why: asked.why });
+  const view = await getWhatFirst({ playerId, side, swingId: asked.swing, kind: asked.kind, all: asked.all });
   const here = `/players/${playerId}`;
   const address = (more: Record<string, string | undefined>) =>
-    `${here}/what-first?${new URLSearchParams(Object.entries({ side, swing: asked.swing, ...more }).flatMap(([key, value]) => (value ? [[key, value]] : [])))}`;
+    `${here}/what-first?${new URLSearchParams(Object.entries({ side, swing: asked.swing, kind: asked.kind, all: asked.all, ...more }).flatMap(([key, value]) => (value ? [[key, value]] : [])))}`;
   const who = { playerId, side };
-  const { swingInHandId, askFirst, answered, focus } = view;
+  const { swingInHandId, askFirst, answered, answers, focus, question } = view;
   return (
     <Leaf>
       <Opening
@@ -44,49 +48,56 @@ export default async function WhatFirstPage({ params, searchParams }: PageProps)
       {askFirst.map((cause) => (
         <AskCause key={cause.nodeId} cause={cause} {...who} />
       ))}
-      {swingInHandId === null ? (
-        <Empty title="No swing from this side yet" action={<ButtonLink kind="main" href={`${here}/clips/new`}>Film</ButtonLink>}>
-          Add one clip of a swing. What is seen in it is called here; that takes about two minutes.
-        </Empty>
-      ) : (
-        <div className="reason" style={{ marginTop: "1.5rem" }}>
-          <section aria-labelledby="seen">
-            <h2 id="seen">What is seen</h2>
-            <p className="only-phone small">
-              <a className="btn plain" href="#first">
-                Go to what to work on first
-              </a>
-            </p>
-            {view.sections.map((section) => (
-              <CallSection key={section.id} section={section} swing={{ ...who, swingId: swingInHandId }} />
-            ))}
-          </section>
-          <section aria-labelledby="first">
-            <h2 id="first">What to work on first</h2>
-            <Standing view={view} />
-            {view.candidates.map((candidate, index) => (
-              <CandidateCard
-                key={candidate.faultId}
-                candidate={candidate}
-                place={index + 1}
-                active={focus.active}
-                whyHref={`${address({ why: candidate.faultId })}#first-${candidate.faultId}`}
-                {...who}
-              />
-            ))}
-            <OtherFocus sections={view.sections} active={focus.active} {...who} />
-            {view.overruled.length > 0 ? <OverruledList overruled={view.overruled} {...who} /> : null}
-            {answered.length > 0 ? (
-              <section className="q" aria-label="Asked and answered">
-                <h3>Asked and answered</h3>
-                {answered.map((cause) => (
-                  <AskCause key={cause.nodeId} cause={cause} {...who} />
-                ))}
-              </section>
-            ) : null}
-          </section>
-        </div>
-      )}
+      {view.workDue ? <WorkDue key={view.workDue} given={{ ...who, kind: asked.kind }} isOrderDue={view.standing === "too-wide"} /> : null}
+      <div className="reason" style={{ marginTop: "1.5rem" }}>
+        <section aria-labelledby="seen">
+          <h2 id="seen">What is seen</h2>
+          <p className="only-phone small">
+            <a className="btn plain" href="#first">
+              Go to what to work on first
+            </a>
+          </p>
+          {swingInHandId === null ? (
+            <Empty title="No swing from this side yet" action={<ButtonLink kind="main" href={`${here}/clips/new`}>Film</ButtonLink>}>
+              Add one clip of a swing. What is seen in it is called here; that takes about two minutes.
+            </Empty>
+          ) : (
+            <>
+              {view.coachCount > 1 ? (
+                <p>
+                  <Link className="btn plain" href={`${here}/what-first/coaches?side=${side}&swing=${swingInHandId}`}>
+                    {words.coaches.link(view.coachCount)}
+                  </Link>
+                </p>
+              ) : null}
+              {view.retired.length > 0 ? <p className="note">{words.order.retired(view.retired.join(", "))}</p> : null}
+              {view.sections.map((section) => (
+                <CallSection key={section.id} section={section} swing={{ ...who, swingId: swingInHandId }} allHref={address({ all: section.id })} />
+              ))}
+            </>
+          )}
+          <SymptomList symptoms={view.symptoms} href={`${here}/tally?side=${side}`} />
+        </section>
+        <section aria-labelledby="first">
+          <h2 id="first">What to work on first</h2>
+          <Standing view={view} />
+          {view.candidates.map((candidate, index) => (
+            <CandidateCard key={candidate.faultId} candidate={candidate} place={index + 1} active={focus.active} {...who} />
+          ))}
+          {question ? <QuestionCard question={question} who={who} /> : null}
+          <OtherFocus faults={view.faults} active={focus.active} {...who} />
+          {view.overruled.length > 0 ? <OverruledList overruled={view.overruled} {...who} /> : null}
+          {answered.length + answers.length > 0 ? (
+            <section className="q" aria-label="Asked and answered">
+              <h3>Asked and answered</h3>
+              {answered.map((cause) => (
+                <AskCause key={cause.nodeId} cause={cause} {...who} />
+              ))}
+              <AnswersGiven answers={answers} who={who} />
+            </section>
+          ) : null}
+        </section>
+      </div>
       <FocusBox foci={focus} {...who} planHref={`${here}/plan?side=${side}`} />
     </Leaf>
   );
@@ -101,6 +112,15 @@ function Ways({ view, address }: { view: WhatFirstView; address: (more: Record<s
           {view.sides.map((side) => (
             <Link key={side} href={address({ side, swing: undefined })} aria-current={side === view.side ? "page" : undefined}>
               Bats {side}
+            </Link>
+          ))}
+        </nav>
+      ) : null}
+      {view.kinds.length > 1 ? (
+        <nav className="pick" aria-label="Which kind of swing">
+          {view.kinds.map((kind) => (
+            <Link key={kind.id} href={address({ kind: kind.id, swing: undefined })} aria-current={kind.isInHand ? "page" : undefined}>
+              {kind.words}
             </Link>
           ))}
         </nav>
@@ -133,13 +153,23 @@ function Standing({ view }: { view: WhatFirstView }) {
       </Empty>
     );
   }
-  if (view.standing === "too-wide") {
-    return <p className="why">What is seen links too much at once to work out an order. The calls are kept. Call a few more things as seen or not seen, then it can be.</p>;
-  }
+  if (view.standing === "too-wide") return null;
+  if (view.standing === "impossible") return <p className="why">{words.order.impossible(view.impossible.join(", "))}</p>;
   if (view.candidates.length === 0) return <p className="why">Nothing stands out: everything that would was overruled, or nothing was seen.</p>;
-  return view.standing === "not-enough" ? (
-    <p className="why">
-      <b>Not enough seen yet.</b> These come nearest; none of them is a recommendation.
-    </p>
-  ) : null;
+  return (
+    <>
+      {view.standing === "not-enough" ? (
+        <p className="why">
+          <b>Not enough seen yet.</b> These come nearest; none of them is a recommendation.
+        </p>
+      ) : null}
+      {view.sampledError !== null ? <p className="why">{words.order.sampled(view.sampledError)}</p> : null}
+      {view.steadiness ? (
+        <p className="note">
+          {view.steadiness.isSteady ? words.order.steady : words.order.depends}
+          {!view.steadiness.isSteady && view.steadiness.instead ? ` ${words.order.instead(view.steadiness.instead)}` : null}
+        </p>
+      ) : null}
+    </>
+  );
 }

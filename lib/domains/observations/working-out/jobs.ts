@@ -1,0 +1,30 @@
+import { authorize } from "@/lib/access/ability";
+import { defineJob, DONE, skipped } from "@/lib/access/define-job";
+import { readEdition } from "@/lib/domains/library/scope";
+import { database } from "@/lib/platform/database";
+import { ENGINE_VERSION } from "@/lib/reason/version";
+import { workOutOrders } from "../policy";
+import { keepWork } from "./commands";
+import { workAsked } from "./events";
+import { QUICKLY, steadinessOf, workOut, type RunInput } from "./rules";
+import { readWork } from "./scope";
+
+/** Two hundred rankings of a wider one would hold the worker up for minutes. */
+const STEADY_WIDTH = 19;
+
+/** Works out an order that is too wide for a page that waits, and whether the first of it is steady. */
+export const workOutOrder = defineJob(workAsked, async ({ payload, actor }) => {
+  const found = await readWork(database(), payload.workId);
+  if (!found || found.doneAt) return skipped(found ? "it was done before" : "nobody asks any more");
+  if (found.engineVersion !== ENGINE_VERSION) return skipped("it was asked of another engine");
+  const work = authorize(actor, workOutOrders, found);
+  const { academyId, editionId } = found;
+  const parts = await readEdition(database(), academyId, editionId);
+  // It was written by the page's action in this very form.
+  const input = found.input as unknown as RunInput;
+  const quick = workOut(parts, input, QUICKLY);
+  const output = quick.outcome === "too-wide" ? workOut(parts, input) : null;
+  const isNarrow = quick.outcome !== "too-wide" || quick.width <= STEADY_WIDTH;
+  await keepWork(database(), work, { output, steadiness: isNarrow ? steadinessOf(parts, input) : null });
+  return DONE;
+});
