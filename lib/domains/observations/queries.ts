@@ -16,7 +16,7 @@ import type { Database } from "@/lib/platform/database";
 import type { Sight } from "@/lib/reason/types";
 import { listCageDay as mayListCageDay, seeReasoning } from "./policy";
 import { questionView } from "./asking/view";
-import { countCalls, faultsFor, gatherInput, readingsOfSwing, retiredCalls, stands, type FaultCount } from "./rules";
+import { countCalls, faultsFor, gatherInput, readingsOfSwing, retiredCalls, stands, termOf, type FaultCount } from "./rules";
 import { cageDayForm, playerSideForm, timelineForm, whatFirstForm } from "./schema";
 import { namesOfUsers, readClicked, readEvidence, readFoci, readLibraryForRanking, taughtPlayersScope, type RankingLibrary, type SideEvidence, type SwingRow } from "./scope";
 import { symptomViews } from "./tally/view";
@@ -24,7 +24,7 @@ import { findQuestionOnce, findReasonsOnce, offeredQuestions, workOutOnce, type 
 import { findWork, workKey, type FoundWork } from "./working-out/scope";
 import { candidateView } from "./working-out/view";
 import {
-  askFirstView, callSections, focusPair, swingWords, termOf,
+  askFirstView, callSections, focusPair, swingWords,
   type AskFirstView, type CageDayRow, type CallSectionView, type FocusPairView, type PlayerOverviewView, type WhatFirstView,
 } from "./view";
 

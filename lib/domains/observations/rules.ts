@@ -238,3 +238,8 @@ export function gatherInput(given: GivenEvidence): RunInput {
     },
   };
 }
+
+/** A list's own words for one of its entries. */
+export function termOf(list: readonly { readonly id: string; readonly words: string }[], id: string): string {
+  return list.find((term) => term.id === id)?.words ?? id;
+}

@@ -5,7 +5,7 @@ import { readingWords } from "@/lib/measure/reading-words";
 import type { FaultReadings } from "@/lib/reason/reading-evidence";
 import type { Sight } from "@/lib/reason/types";
 import type { AnswerGivenView, QuestionView } from "./asking/view";
-import { countOf, faultsFor, proposalOf, type FaultCount } from "./rules";
+import { countOf, faultsFor, proposalOf, termOf, type FaultCount } from "./rules";
 import type { ClickedRow, FocusRow, RankingLibrary, SideEvidence, StoredReading, SwingRow } from "./scope";
 import type { SymptomView } from "./tally/view";
 import type { CandidateView } from "./working-out/view";
@@ -187,11 +187,6 @@ type FaultRecord = LibraryParts["faults"]["faults"][number];
 /** "25 November" */
 export function dayWords(day: string): string {
   return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`));
-}
-
-/** A list's own words for one of its entries. */
-export function termOf(list: readonly { readonly id: string; readonly words: string }[], id: string): string {
-  return list.find((term) => term.id === id)?.words ?? id;
 }
 
 /** "3 swings, off a tee, 25 November" */

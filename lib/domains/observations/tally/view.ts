@@ -2,9 +2,8 @@ import type { Id } from "@/lib/core/ids";
 import type { LibraryParts } from "@/lib/domains/library/schema";
 import type { Side } from "@/lib/domains/roster/rules";
 import type { Sight } from "@/lib/reason/types";
-import { symptomsOf, type GivenEvidence } from "../rules";
+import { symptomsOf, termOf, type GivenEvidence } from "../rules";
 import type { BallRow } from "../scope";
-import { termOf } from "../view";
 
 /** What the ball does, with who says so. */
 export interface SymptomView {
