@@ -37,6 +37,10 @@ const en = {
   known: "The same video was here already. It was not added twice.",
   putAway: "Put away",
   tryAgain: "Try again",
+  erase: "Erase this clip",
+  whatErasing: "The film goes with its copies, pictures, points, marks and readings. When it is the swing’s only clip, the swing and its calls go too. A note that was sent keeps its words without the picture. This cannot be undone.",
+  sureToErase: "Yes, erase it for good",
+  eraseNow: "Erase the clip",
   refusedTitle: "This video did not become a clip",
   labels: {
     view: "From where", side: "Bats from", task: "What was hit", effort: "How hard", pitchHeight: "How high the ball", pitchSide: "Which side of the plate",

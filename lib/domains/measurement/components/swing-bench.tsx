@@ -3,6 +3,7 @@
 import { useCallback, useDeferredValue, useMemo, useState } from "react";
 import { CameraLine } from "@/lib/domains/clips/components/camera-line";
 import { ClipFactsForm } from "@/lib/domains/clips/components/clip-facts-form";
+import { EraseClip } from "@/lib/domains/clips/components/erase-clip";
 import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewer";
 import { SlowMotionQuestion } from "@/lib/domains/clips/components/slow-motion-question";
 import { usePlateTaps } from "@/lib/domains/clips/components/use-plate-taps";
@@ -73,6 +74,7 @@ export function SwingBench({ measured, comparable, clipId, caption, startFrame }
           <CameraLine clip={shown} camera={own.camera} taps={taps} />
           <section>
             <ClipFactsForm clip={own.clip} camera={own.camera} />
+            <EraseClip clipId={own.clip.id} />
           </section>
         </>
       )}
