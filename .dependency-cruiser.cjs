@@ -1,5 +1,5 @@
 // The import table of the house. A part may import what stands beside it here and nothing else of ours.
-const DOMAINS = ["identity", "roster", "library", "clips", "measurement", "breakdown", "observations", "plans", "practice", "progress", "messages", "admin"];
+const DOMAINS = ["identity", "roster", "library", "clips", "measurement", "breakdown", "observations", "plans", "walkthroughs", "practice", "progress", "messages", "admin"];
 const PURE = "(schema|rules|policy|scope|view|events)";
 // Inside a domain a subject may have a folder of its own, with the same file names.
 const IN_DOMAIN = "^lib/domains/(?:[^/]+|[^/]+/[^/]+)/";

@@ -2,7 +2,7 @@
 const config = {
   poweredByHeader: false,
   reactStrictMode: true,
-  serverExternalPackages: ["@node-rs/argon2", "pg", "graphile-worker", "pino", "nodemailer", "rate-limiter-flexible"],
+  serverExternalPackages: ["@napi-rs/canvas", "@node-rs/argon2", "pg", "graphile-worker", "pino", "nodemailer", "rate-limiter-flexible"],
   // Next's own type check is repeated by `npm run typecheck`, which the tests run.
   typescript: { ignoreBuildErrors: true },
   // A page comes with its own title, not a moment after it: what reads titles aloud never meets a page without one.

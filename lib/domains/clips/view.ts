@@ -132,6 +132,10 @@ export interface ClipBeside {
   readonly isShown: boolean;
   /** A model's picture begins flipped where its hitter would look the other way than the first clip's. */
   readonly startsFlipped: boolean;
+  /** A model's film: it is shown to coaches only, and of its hitter nothing is told. */
+  readonly isModel?: boolean;
+  /** Why nothing is shown, as a sentence, where it is not for want of a consent. */
+  readonly whyNotShown?: string;
   /** What stands in the corner of its picture: "This swing", "18 Nov, from behind". */
   readonly caption: string;
   /** In what it is unlike the first clip, in words: "At a tossed ball, the first one off a tee". */

@@ -155,7 +155,7 @@ export const getSwingsBeside = defineQuery({
       swingId: swing.id, playerId: swing.playerId, playerName: swing.playerName,
       goneModels: found.filter((it) => it === null).length,
       clips: opened.map(({ swing: own, clip, model }, i) => {
-        if (model) return { clip, isShown: true, startsFlipped: model.isTurned !== first.clip.isMirrored, caption: `Model: ${model.label}`, unlike: modelUnlike(model), notNoted: [] };
+        if (model) return { clip, isShown: true, isModel: true, startsFlipped: model.isTurned !== first.clip.isMirrored, caption: `Model: ${model.label}`, unlike: modelUnlike(model), notNoted: [] };
         const { unlike, notNoted } = like(takenOf(own, clip.view));
         return { clip: own.isShown ? clip : { ...clip, points: [], unseenPoints: [], marks: [] }, isShown: own.isShown, startsFlipped: false, caption: captions[i] ?? "", unlike: unlike.map(besideWords), notNoted: notNoted.map((fact) => FACT_NAMES[fact]) };
       }),

@@ -1,4 +1,5 @@
 import { spawn } from "node:child_process";
+import { pipeline } from "node:stream/promises";
 import { confinedBy } from "./confine";
 import { VideoRefused } from "./refusal";
 
@@ -9,6 +10,8 @@ export interface ToolLimits {
   readonly outputBytes: number;
   /** Takes the output as it comes, instead of its being gathered. */
   readonly onOutput?: (bytes: Buffer) => void;
+  /** What the tool is told on standard input, as fast as it takes it. */
+  readonly input?: AsyncIterable<Buffer>;
 }
 
 const BROKE_DOWN = -1;
@@ -41,7 +44,7 @@ export async function runTool(tool: string, args: readonly string[], limits: Too
   return new Promise((resolve, reject) => {
     const child = spawn(command, rest, {
       // A group of its own: what stops the worker from a keyboard must not look like a file that cannot be opened.
-      detached: true, stdio: ["ignore", "pipe", "pipe"], env: { PATH: "/usr/local/bin:/usr/bin:/bin:/opt/homebrew/bin", LC_ALL: "C", NODE_ENV: "production" },
+      detached: true, stdio: [limits.input ? "pipe" : "ignore", "pipe", "pipe"], env: { PATH: "/usr/local/bin:/usr/bin:/bin:/opt/homebrew/bin", LC_ALL: "C", NODE_ENV: "production" },
     });
     const gathered: Buffer[] = [];
     let length = 0;
@@ -52,13 +55,17 @@ export async function runTool(tool: string, args: readonly string[], limits: Too
       child.kill("SIGKILL");
     };
     const timer = setTimeout(() => end("late"), limits.timeMs);
-    child.stdout.on("data", (bytes: Buffer) => {
+    if (limits.input && child.stdin) {
+      // A tool that ends early breaks the pipe; how it ended is told below.
+      pipeline(limits.input, child.stdin).catch(() => child.kill("SIGKILL"));
+    }
+    child.stdout?.on("data", (bytes: Buffer) => {
       length += bytes.length;
       if (length > limits.outputBytes) end("talkative");
       else if (limits.onOutput) limits.onOutput(bytes);
       else gathered.push(bytes);
     });
-    child.stderr.on("data", (bytes: Buffer) => {
+    child.stderr?.on("data", (bytes: Buffer) => {
       if (said.length < 4000) said += bytes.toString("utf8");
     });
     child.on("error", (error) => {

@@ -7,6 +7,8 @@ import { getHomeworkSummary, listSentNotes } from "@/lib/domains/plans/queries";
 import type { SentNoteRow } from "@/lib/domains/plans/view";
 import { getHomeworkCounts } from "@/lib/domains/practice/queries";
 import type { HomeworkCount } from "@/lib/domains/practice/view";
+import { listWalkthroughs } from "@/lib/domains/walkthroughs/queries";
+import { sayMinutes, type WalkthroughRow } from "@/lib/domains/walkthroughs/view";
 import { getPlayer } from "@/lib/domains/roster/queries";
 import type { PlayerView } from "@/lib/domains/roster/view";
 import { ButtonLink } from "@/lib/ui/button";
@@ -31,15 +33,16 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
   const asked = await searchParams;
   const player = await getPlayer({ playerId });
   const side = player.sides.find((known) => known.side === asked.side)?.side ?? player.sides[0]?.side ?? "right";
-  const [overview, notes, [homework], counts] = await Promise.all([
+  const [overview, notes, [homework], counts, walkthroughs] = await Promise.all([
     getPlayerOverview({ playerId, side, after: asked.after }),
     listSentNotes({ playerId }),
     getHomeworkSummary({ playerId, side }),
     getHomeworkCounts({ playerId, side }),
+    listWalkthroughs({ playerId }),
   ]);
   const sideNotes = notes.rows.filter((note) => note.side === side);
   const here = `/players/${playerId}`;
-  const entries = timeLine(overview, asked.after ? [] : sideNotes);
+  const entries = timeLine(overview, asked.after ? [] : sideNotes, asked.after ? [] : walkthroughs.filter((it) => it.side === side));
   return (
     <Leaf>
       <div className="who-line">
@@ -65,6 +68,7 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
         <ButtonLink href={`${here}/what-first?side=${side}`}>What first</ButtonLink>
         {overview.swings[0] ? <ButtonLink href={`/swings/${overview.swings[0].id}/sheet`}>Checkpoint sheet</ButtonLink> : null}
         <ButtonLink href={`${here}/plan?side=${side}`}>Plan</ButtonLink>
+        <ButtonLink href={`${here}/walkthroughs`}>Walkthroughs</ButtonLink>
       </div>
       <h2 className="hush">Time line</h2>
       {entries.length === 0 ? (
@@ -73,8 +77,10 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
       {entries.map((entry, index) =>
         "swings" in entry ? (
           <SwingDay key={entry.day} day={entry.day} swings={entry.swings} isFirst={index === 0} />
-        ) : (
+        ) : "note" in entry ? (
           <NoteEntry key={entry.note.id} note={entry.note} />
+        ) : (
+          <WalkthroughEntry key={entry.walkthrough.id} href={`${here}/walkthroughs/${entry.walkthrough.id}`} walkthrough={entry.walkthrough} />
         ),
       )}
       {overview.next ? (
@@ -175,14 +181,31 @@ function NoteEntry({ note }: { note: SentNoteRow }) {
   );
 }
 
-type TimelineEntry = { day: string; swings: PlayerOverviewView["swings"] } | { day: string; note: SentNoteRow };
+function WalkthroughEntry({ walkthrough, href }: { walkthrough: WalkthroughRow; href: string }) {
+  const { madeOn, title, lengthMs, from, sentOn } = walkthrough;
+  return (
+    <Entry side={dayWords(madeOn)} label={`Walkthrough of ${dayWords(madeOn)}`}>
+      <div className="stamp">
+        <h3>
+          <Link href={href}>Walkthrough: {title}</Link>
+        </h3>
+        <p className="note">
+          {sayMinutes(lengthMs)} minutes from {from}, {sentOn ? "sent" : "not sent yet"}
+        </p>
+      </div>
+    </Entry>
+  );
+}
 
-/** Swings by day and notes in one line, newest first; notes older than the swings shown wait for the next page. */
-function timeLine({ swings, next }: PlayerOverviewView, notes: readonly SentNoteRow[]): TimelineEntry[] {
+type TimelineEntry = { day: string; swings: PlayerOverviewView["swings"] } | { day: string; note: SentNoteRow } | { day: string; walkthrough: WalkthroughRow };
+
+/** Swings by day, notes and walkthroughs in one line, newest first; what is older than the swings shown waits for the next page. */
+function timeLine({ swings, next }: PlayerOverviewView, notes: readonly SentNoteRow[], walkthroughs: readonly WalkthroughRow[]): TimelineEntry[] {
   const days = [...new Set(swings.map(({ filmedOn }) => filmedOn))].map((day) => ({ day, swings: swings.filter(({ filmedOn }) => filmedOn === day) }));
   const oldest = next ? (swings.at(-1)?.filmedOn ?? "") : "";
   const told = notes.filter(({ sentOn }) => sentOn >= oldest).map((note) => ({ day: note.sentOn, note }));
-  return [...told, ...days].sort((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : 0));
+  const talks = walkthroughs.filter(({ madeOn }) => madeOn >= oldest).map((walkthrough) => ({ day: walkthrough.madeOn, walkthrough }));
+  return [...told, ...talks, ...days].sort((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : 0));
 }
 
 function aboutWords({ ageYears, sport, heightM, permits }: PlayerView): string {

@@ -6,7 +6,7 @@ import { tell } from "@/lib/platform/queue";
 import { tellChanged } from "../commands";
 import { shownOn } from "../models/scope";
 import type { ClipSubject } from "../policy";
-import { fileDropped } from "./events";
+import { clipErased, fileDropped } from "./events";
 
 /** Whoever enters or erases the bytes of a file waits for whoever does so now, until the transaction ends. */
 export async function holdFile(tx: Transaction, academyId: Id, contentHash: string): Promise<void> {
@@ -42,6 +42,7 @@ export async function eraseClip(tx: Transaction, clip: Granted<ClipSubject, "cli
   if (isSwingGone) await eraseSwing(tx, academyId, swingId);
   else await tellChanged(tx, clip);
   await dropFileWithoutClip(tx, academyId, fileId);
+  await tell(tx, clipErased, { academyId, clipId });
   return { isSwingGone };
 }
 

@@ -27,6 +27,9 @@ export default async function BesidePage({ params, searchParams }: BesidePagePro
         <span className="quiet small only-wide">{playerName}</span>
         <span className="push" />
         {cameFrom ? <BackToSheet href={cameFrom} /> : null}
+        <Link className="btn" href={`/swings/${swingId}/talk?${new URLSearchParams({ ...(clip ? { clip } : {}), ...(others ? { with: others } : {}) })}`}>
+          Talk over it
+        </Link>
         <Link className="btn" href={`/swings/${swingId}${clip ? `?clip=${clip}` : ""}`}>
           Work on this swing
         </Link>

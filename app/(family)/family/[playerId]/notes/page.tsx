@@ -1,4 +1,6 @@
 import { NoteList } from "@/lib/domains/practice/components/note-list";
+import { WalkthroughList } from "@/lib/domains/walkthroughs/components/walkthrough-list";
+import { listSentWalkthroughs } from "@/lib/domains/walkthroughs/queries";
 import { listSentNotes } from "@/lib/domains/plans/queries";
 import { ButtonLink } from "@/lib/ui/button";
 import { Empty } from "@/lib/ui/empty";
@@ -13,7 +15,7 @@ interface Props {
 
 export default async function Notes({ params, searchParams }: Props) {
   const [{ playerId }, { after }] = await Promise.all([params, searchParams]);
-  const page = await listSentNotes({ playerId, after: typeof after === "string" ? after : undefined });
+  const [page, walkthroughs] = await Promise.all([listSentNotes({ playerId, after: typeof after === "string" ? after : undefined }), after ? [] : listSentWalkthroughs({ playerId })]);
   return (
     <Leaf kind="portal">
       <Opening title="Notes" />
@@ -24,6 +26,12 @@ export default async function Notes({ params, searchParams }: Props) {
           Your coach writes one after a lesson. It stays here for good.
         </Empty>
       )}
+      {walkthroughs.length > 0 ? (
+        <section className="opens">
+          <h2>Told over your film</h2>
+          <WalkthroughList rows={walkthroughs} base={`/family/${playerId}/walkthroughs`} />
+        </section>
+      ) : null}
       {page.next ? (
         <div className="bar-line closes">
           <ButtonLink href={`/family/${playerId}/notes?after=${page.next}`}>Older notes</ButtonLink>

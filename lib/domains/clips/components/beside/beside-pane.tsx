@@ -1,8 +1,9 @@
 "use client";
 import { useRef, type Dispatch } from "react";
-import { placementOf, type Look, type Placement, type Size } from "../../rules";
+import { placementOf, type Look, type Placement, type Size, type Spot } from "../../rules";
 import type { ClipBeside } from "../../view";
 import { FrameCanvas } from "../frame-canvas";
+import type { Gesture } from "../gesture";
 import { Overlay } from "../overlay";
 import { useBox } from "../use-box";
 import { useCloseStart } from "../use-close-start";
@@ -24,13 +25,25 @@ export interface BesidePaneProps {
   readonly shown: number | null;
   /** Where the common clock stands. */
   readonly clock: number | null;
+  /** Somebody draws, on whichever picture the hand comes down. */
+  readonly drawing?: PaneDrawing | null;
+}
+
+/** A drawing in the making over the pictures. */
+export interface PaneDrawing {
+  /** The clip that is drawn on, and the shape so far. */
+  readonly clipId: string;
+  readonly gesture: Gesture;
+  readonly cross: Spot | null;
+  readonly move: (clipId: string, to: Spot) => void;
+  readonly place: () => void;
 }
 
 const nowhere: Placement = { scale: 1, dx: 0, dy: 0 };
 const noGesture = { kind: "none" } as const;
 
 /** One clip's picture: its frame, what was placed and drawn on it, its name and its own seconds. */
-export function BesidePane({ beside, lined, number, status, state, dispatch, shown, clock }: BesidePaneProps) {
+export function BesidePane({ beside, lined, number, status, state, dispatch, shown, clock, drawing = null }: BesidePaneProps) {
   const { clip, caption, isShown } = beside;
   const hostRef = useRef<HTMLDivElement>(null);
   const box = useBox(hostRef);
@@ -43,7 +56,7 @@ export function BesidePane({ beside, lined, number, status, state, dispatch, sho
   const onLook = (to: Look) => dispatch({ kind: "look", clipId: clip.id, look: to });
   const gestures = usePaneGestures({
     pane: { picture, box: box ?? picture, isFlipped }, placement, look, onLook,
-    aiming: tapping ? { move: (to) => dispatch({ kind: "tap-move", to }), place: () => dispatch({ kind: "tap-place" }) } : null,
+    aiming: drawing ? { move: (to) => drawing.move(clip.id, to), place: drawing.place } : tapping ? { move: (to) => dispatch({ kind: "tap-move", to }), place: () => dispatch({ kind: "tap-place" }) } : null,
   });
   useCloseStart(box, clip, place?.look ?? null, onLook);
   const isInHand = state.inHand === clip.id;
@@ -52,7 +65,7 @@ export function BesidePane({ beside, lined, number, status, state, dispatch, sho
   return (
     <div
       ref={hostRef} className={isInHand ? "frame taken" : "frame"} role="group" tabIndex={0} aria-label={`Picture ${number}, ${caption}${isInHand ? ", in hand" : ""}`}
-      style={{ touchAction: "none", cursor: tapping ? "crosshair" : "grab", userSelect: "none" }} onFocus={takeInHand}
+      style={{ touchAction: "none", cursor: tapping || drawing ? "crosshair" : "grab", userSelect: "none" }} onFocus={takeInHand}
       {...gestures}
       onPointerDown={(event) => {
         takeInHand();
@@ -64,13 +77,13 @@ export function BesidePane({ beside, lined, number, status, state, dispatch, sho
           <FrameCanvas source={status.source} frameIndex={shown} travel={0} isPlaying placement={placement} picture={picture} box={box} label={pictureWords(caption, lined, shown)} />
           <Overlay
             box={box} placement={placement} points={state.hasPoints ? clip.points.filter((it) => it.frameIndex === shown) : []}
-            marks={clip.marks.filter((it) => it.frameIndex === shown)} gesture={noGesture} editedMark={null} cross={tapping?.cross ?? null}
+            marks={clip.marks.filter((it) => it.frameIndex === shown)} gesture={drawing?.clipId === clip.id ? drawing.gesture : noGesture} editedMark={null} cross={drawing?.clipId === clip.id ? drawing.cross : (tapping?.cross ?? null)}
           />
         </>
       ) : isShown && clip.posterUrl ? (
         <img src={clip.posterUrl} alt="" style={isFlipped ? { transform: "scaleX(-1)" } : undefined} />
       ) : null}
-      {!isShown ? <p className="fetching">No consent to film for lessons is in force, so this film is not shown.</p> : null}
+      {!isShown ? <p className="fetching">{beside.whyNotShown ?? "No consent to film for lessons is in force, so this film is not shown."}</p> : null}
       {isShown && status.kind === "loading" ? <p className="fetching" role="status">Fetching the pictures{status.part > 0 ? `, ${Math.round(status.part * 100)} of 100` : ""}…</p> : null}
       {status.kind === "failed" && isShown ? (
         <div className="fetching" role="alert">

@@ -2,6 +2,8 @@ import { notFound } from "next/navigation";
 import { FamilyNoteLetter } from "@/lib/domains/plans/components/family-note";
 import { getNoteForFamily } from "@/lib/domains/plans/queries";
 import { StopPart } from "@/lib/domains/practice/components/stop-part";
+import { WalkthroughList } from "@/lib/domains/walkthroughs/components/walkthrough-list";
+import { listSentWalkthroughs } from "@/lib/domains/walkthroughs/queries";
 import { getStops } from "@/lib/domains/practice/queries";
 import { clearPauseAsFamily } from "@/lib/domains/roster/actions";
 import { ButtonLink } from "@/lib/ui/button";
@@ -14,12 +16,18 @@ export default async function NotePage({ params }: { params: Promise<{ playerId:
   const note = await getNoteForFamily({ noteId });
   // The note of a sibling stands among the sibling's pages.
   if (note.playerId !== playerId) notFound();
-  const stops = await getStops({ playerId });
+  const [stops, walkthroughs] = await Promise.all([getStops({ playerId }), listSentWalkthroughs({ playerId, noteId })]);
   return (
     <Leaf kind="portal">
       <h1 className="hush">{note.oneThing}</h1>
       <StopPart view={stops} clear={clearPauseAsFamily} />
       <FamilyNoteLetter note={note} />
+      {walkthroughs.length > 0 ? (
+        <section className="opens">
+          <h2>Told over the film</h2>
+          <WalkthroughList rows={walkthroughs} base={`/family/${playerId}/walkthroughs`} />
+        </section>
+      ) : null}
       <div className="bar-line closes no-print">
         <ButtonLink href={`/family/${playerId}/notes`}>All notes</ButtonLink>
       </div>

@@ -1,0 +1,1 @@
+export { showFilm as GET } from "@/lib/domains/walkthroughs/routes";

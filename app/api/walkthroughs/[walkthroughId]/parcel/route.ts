@@ -1,0 +1,1 @@
+export { takeParcel as GET } from "@/lib/domains/walkthroughs/routes";

@@ -1,0 +1,1 @@
+export { playVoice as GET, sendVoice as PUT } from "@/lib/domains/walkthroughs/routes";
