@@ -1,7 +1,7 @@
 /**
  * How long a ranking takes on the starter library, beside a plain way of doing the same: the same pruning, tables and
  * order of elimination, but one run for every posterior instead of one pass each way for all. Run: npx tsx tests/bench/ranking.ts
- * (`--wide` also compares the sampler with exact answers on 200 cases of width 18 to 22, about ten minutes).
+ * (`--typical` only the typical case; `--wide` the sampler beside exact answers on 200 cases of width 18 to 22, about ten minutes; CASES=20 for fewer).
  */
 import { findOrder } from "@/lib/reason/elimination-order";
 import { listObservations } from "@/lib/reason/evidence";
@@ -11,8 +11,9 @@ import { buildGraph } from "@/lib/reason/graph";
 import { solveMarginals } from "@/lib/reason/marginals";
 import { chooseNextQuestion } from "@/lib/reason/next-question";
 import { findPosteriors } from "@/lib/reason/posteriors";
-import { rankCauses } from "@/lib/reason/ranking";
+import { rankCauses, SAMPLE } from "@/lib/reason/ranking";
 import { explainNodes } from "@/lib/reason/reasons";
+import { samplePosteriors } from "@/lib/reason/sampled-posteriors";
 import type { CauseGraph, Evidence, GraphParts } from "@/lib/reason/types";
 import causes from "@/seed/library/causes.json";
 import faults from "@/seed/library/faults.json";
@@ -94,11 +95,34 @@ function report(title: string, counts: Parameters<typeof drawEvidence>[2], cases
   console.log(`  the baseline takes ${ratio.toFixed(1)} times the posteriors' time of its own process`);
 }
 
+/** The sampler beside exact answers where both can be had: drawn swings whose evidence is 18 to 22 wide. */
+function compareSampled(cases: number): void {
+  const shares: number[] = [];
+  const times: { wall: number; own: number }[] = [];
+  const errors: number[] = [];
+  for (let seed = 1; shares.length < cases; seed++) {
+    const evidence = drawEvidence(graph, seed, { seen: seed % 3, notSeen: 0, symptoms: 1 + (seed % 2), symptomsNotSeen: 0, readings: 6 + (seed % 9) });
+    const exact = findPosteriors(graph, evidence);
+    if (exact.outcome !== "exact" || exact.width < 18) continue;
+    let sampled: ReturnType<typeof samplePosteriors> | undefined;
+    times.push(timed(() => (sampled = samplePosteriors(graph, evidence, { ...SAMPLE, seed }))));
+    if (!sampled) continue;
+    const { probability, error } = sampled;
+    const farthest = Math.max(...Object.entries(exact.probability).map(([id, p]) => Math.abs(p - (probability[id] ?? NaN))));
+    shares.push(farthest / error);
+    errors.push(error);
+  }
+  console.log(`sampled beside exact, ${cases} cases of width 18 to 22: stated error median ${quantile(errors, 0.5).toFixed(3)}, largest ${Math.max(...errors).toFixed(3)}`);
+  console.log(`  farthest miss over stated error: median ${quantile(shares, 0.5).toFixed(2)}, largest ${Math.max(...shares).toFixed(2)}; beyond it in ${shares.filter((share) => share > 1).length}`);
+  line("sampling", times);
+}
+
 const links = graph.nodes.reduce((sum, node) => sum + node.parents.length, 0);
 console.log(`starter library, level ${LEVEL}: ${graph.nodes.length} nodes, ${links} links`);
-for (let i = 1; i <= 10; i++) page(drawEvidence(graph, 1000 + i, { seen: 5, notSeen: 10, symptoms: 2, symptomsNotSeen: 2 }));
-report("typical", { seen: 5, notSeen: 10, symptoms: 2, symptomsNotSeen: 2 }, CASES);
-if (!process.argv.includes("--typical")) {
+for (let i = 1; i <= (process.argv.includes("--wide") ? 0 : 10); i++) page(drawEvidence(graph, 1000 + i, { seen: 5, notSeen: 10, symptoms: 2, symptomsNotSeen: 2 }));
+if (!process.argv.includes("--wide")) report("typical", { seen: 5, notSeen: 10, symptoms: 2, symptomsNotSeen: 2 }, CASES);
+if (process.argv.includes("--wide")) compareSampled(Number(process.env.CASES ?? 200));
+else if (!process.argv.includes("--typical")) {
   report("thin", { seen: 3, notSeen: 3, symptoms: 1, symptomsNotSeen: 0 }, 20);
 }
 console.log(`largest memory of the process: ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);

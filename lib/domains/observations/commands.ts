@@ -13,7 +13,7 @@ import { ENGINE_VERSION } from "@/lib/reason/version";
 import { faultsFor, gatherInput, proposalOf, readingsOfSwing, speaks } from "./rules";
 import type { AnswerCauseInput, CallFaultInput, ChooseFocusInput, OverruleInput } from "./schema";
 import { readEvidence, readFoci, readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "./scope";
-import { workOut, workOutOnce, type RunInput, type RunOutput } from "./working-out/rules";
+import { workOutOnce, type RunInput, type RunOutput } from "./working-out/rules";
 import { findWork, workKey } from "./working-out/scope";
 
 export type Judged = Granted<PlayerSubject, "reasoning.judge">;
@@ -137,12 +137,12 @@ async function storeRun({ actor, player, side, facts, library, tx }: Setting): P
   return run.id;
 }
 
-/** The order as the page shows it: at once, else what the worker found, else worked out here while the coach waits. */
+/** The order as the page showed it: at once, else what the worker found, else that it was too wide. Nobody waits here for sampling. */
 async function workOutWhole(tx: Transaction, of: { academyId: Id; playerId: Id; side: Side }, library: RankingLibrary, input: RunInput): Promise<RunOutput> {
   const quick = workOutOnce(library.editionId, library.parts, input);
   if (quick.outcome !== "too-wide") return quick;
   const work = await findWork(tx, await workKey(of, library.editionId, input));
-  return work?.output ?? workOut(library.parts, input);
+  return work?.output ?? quick;
 }
 
 /** Takes a fault out of the candidates, with the reason that stays on the record. */

@@ -20,7 +20,7 @@ import { countCalls, faultsFor, gatherInput, readingsOfSwing, retiredCalls, stan
 import { cageDayForm, playerSideForm, timelineForm, whatFirstForm } from "./schema";
 import { namesOfUsers, readClicked, readEvidence, readFoci, readLibraryForRanking, taughtPlayersScope, type RankingLibrary, type SideEvidence, type SwingRow } from "./scope";
 import { symptomViews } from "./tally/view";
-import { findQuestionOnce, findReasonsOnce, offeredQuestions, workOutOnce, type RunInput } from "./working-out/rules";
+import { findQuestionOnce, findReasonsOnce, offeredQuestions, REASONED_WIDTH, workOutOnce, type RunInput } from "./working-out/rules";
 import { findWork, workKey, type FoundWork } from "./working-out/scope";
 import { candidateView } from "./working-out/view";
 import {
@@ -98,7 +98,7 @@ function orderOf({ parts, editionId }: RankingLibrary, evidence: SideEvidence, r
   };
   const asked = (ids: readonly string[]) => ids.flatMap((id) => askFirstView(parts, id, answerOf(id)) ?? []);
   const candidates = output.outcome === "ranked" ? output.candidates : [];
-  const isExact = quick.outcome === "ranked" && isAnythingKnown;
+  const isExact = quick.outcome === "ranked" && quick.width <= REASONED_WIDTH && isAnythingKnown;
   const reasons = isExact ? findReasonsOnce(editionId, parts, run, candidates.map(({ id }) => id)) : null;
   const standing = evidence.questionAnswers.map((row) => ({ row, record: parts.questions.questions.find(({ id }) => id === row.questionId) }));
   const answersGiven = standing.flatMap(({ row, record }) => {

@@ -13,43 +13,48 @@ interface Who {
 
 const STATES = ["seen", "not-seen"] as const;
 
-/** What the balls say together, and the coach's own word, which stands above them. */
+/** What the balls say together; what says nothing yet is folded away. The coach's own word stands above them. */
 export function TallySays({ symptoms, who }: { symptoms: readonly SymptomView[]; who: Who }) {
-  const ordered = [...symptoms].sort((a, b) => Number(a.state === "not-visible") - Number(b.state === "not-visible"));
+  const speaking = symptoms.filter(({ state }) => state !== "not-visible");
+  const silent = symptoms.filter(({ state }) => state === "not-visible");
   return (
     <section className="q">
       <h2>{words.tally.says}</h2>
-      <ul className="obs">
-        {ordered.map(({ symptomId, name, state, countWords, isCalled }) => (
-          <li key={symptomId} className="no-still">
-            <div>
-              <b>{name}</b> {state === "not-visible" ? <span className="note">{words.tally.saysNothing}</span> : <State is={state} />}
-              {isCalled || countWords ? <p className="note">{isCalled ? words.ball.called : countWords}</p> : null}
-              <details>
-                <summary className="btn plain">
-                  {isCalled ? words.call.takeBack : words.tally.own("").replace(/^: /, "")}
-                  <span className="hush">: {name}</span>
-                </summary>
-                <AnswerForm action={callSymptom} given={{ ...who, symptomId }}>
-                  <div className="pick" role="group" aria-label={words.tally.own(name)}>
-                    {STATES.map((one) => (
-                      <button key={one} type="submit" name="state" value={one} aria-pressed={isCalled && state === one}>
-                        <State is={one} />
-                      </button>
-                    ))}
-                    {isCalled ? (
-                      <button type="submit" name="state" value="take-back">
-                        {words.call.takeBack}
-                      </button>
-                    ) : null}
-                  </div>
-                </AnswerForm>
-              </details>
-            </div>
-          </li>
-        ))}
-      </ul>
+      <SymptomRows symptoms={speaking} who={who} />
+      <details>
+        <summary className="btn plain">{words.tally.silent(silent.length)}</summary>
+        <SymptomRows symptoms={silent} who={who} />
+      </details>
     </section>
+  );
+}
+
+function SymptomRows({ symptoms, who }: { symptoms: readonly SymptomView[]; who: Who }) {
+  return (
+    <ul className="obs">
+      {symptoms.map(({ symptomId, name, state, countWords, isCalled }) => (
+        <li key={symptomId} className="no-still">
+          <div>
+            <b>{name}</b> {state === "not-visible" ? null : <State is={state} />}
+            {isCalled || countWords ? <p className="note">{isCalled ? words.ball.called : countWords}</p> : null}
+            <AnswerForm action={callSymptom} given={{ ...who, symptomId }}>
+              <div className="pick" role="group" aria-label={words.tally.own(name)}>
+                {STATES.map((one) => (
+                  <button key={one} type="submit" name="state" value={one} aria-pressed={isCalled && state === one}>
+                    <State is={one} />
+                  </button>
+                ))}
+                {isCalled ? (
+                  <button type="submit" name="state" value="take-back">
+                    {words.call.takeBack}
+                  </button>
+                ) : null}
+              </div>
+            </AnswerForm>
+          </div>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -61,6 +61,7 @@ const en = {
   order: {
     beingWorkedOut: "So little is called yet that many things could be behind it: the order is being worked out and appears here in a moment. Every call makes it quicker.",
     workOut: "Work it out",
+    moreCalls: "Call a few more things, and the page also says what raised each of these and what is worth asking.",
     sampled: (hundredths: number) => `Estimated, since little is called yet: a likelihood may be off by ${hundredths} in 100. It becomes exact as you call more.`,
     steady: "Steady: the first stays first when the guesses behind it are shaken.",
     depends: "Depends on guesses: shake them a little and the first changes.",
@@ -103,7 +104,7 @@ const en = {
     last: (count: number) => (count === 1 ? "One ball noted" : `${count} balls noted`),
     none: "No ball is noted yet. Eight or more say something.",
     says: "What they say",
-    saysNothing: "says nothing yet",
+    silent: (count: number) => `${count} things they say nothing of yet; your own word counts as well`,
     own: (name: string) => `${name}: your own word`,
   },
   hints: {

@@ -11,17 +11,24 @@ import { findWork, type WorkKey } from "./scope";
 
 const json = (value: object) => value as Prisma.InputJsonObject;
 
-/** Asks the worker for an input once; asking again finds what is there. */
+/** Asks the worker for an input once. Of one side only the newest input waits: what nobody looks at any more is not worked out. */
 export async function askForWork(tx: Transaction, key: WorkKey, input: RunInput, askedById: Id): Promise<void> {
-  if (await findWork(tx, key)) return;
-  const id = newId();
-  const made = await tx.rankingWork.createMany({ data: [{ ...key, id, input: json(input), askedById, askedAt: now() }], skipDuplicates: true });
-  if (made.count > 0) await tell(tx, workAsked, { workId: id }, { key: `work ${id}` });
+  const found = await findWork(tx, key);
+  if (found?.isDone) return;
+  const id = found?.id ?? newId();
+  if (!found) await tx.rankingWork.createMany({ data: [{ ...key, id, input: json(input), askedById, askedAt: now() }], skipDuplicates: true });
+  const work = await findWork(tx, key);
+  await tell(tx, workAsked, { workId: work?.id ?? id }, { key: `order of ${key.playerId} ${key.side}` });
 }
 
-/** Keeps what the worker found. */
-export async function keepWork(db: Database, granted: Granted<WorkSubject, "reasoning.work-out">, found: { output: RunOutput | null; steadiness: Steadiness | null }): Promise<void> {
-  const output = found.output ? json(found.output) : Prisma.DbNull;
-  const steadiness = found.steadiness ? json(found.steadiness) : Prisma.DbNull;
-  await db.rankingWork.updateMany({ where: { id: granted.id, academyId: granted.academyId }, data: { output, steadiness, doneAt: now() } });
+type Worked = Granted<WorkSubject, "reasoning.work-out">;
+
+/** Keeps an order that was too wide to work out at once. */
+export async function keepOrder(db: Database, granted: Worked, output: RunOutput): Promise<void> {
+  await db.rankingWork.updateMany({ where: { id: granted.id, academyId: granted.academyId }, data: { output: json(output) } });
+}
+
+/** Keeps whether it is steady; with that the work is done. */
+export async function keepSteadiness(db: Database, granted: Worked, steadiness: Steadiness | null): Promise<void> {
+  await db.rankingWork.updateMany({ where: { id: granted.id, academyId: granted.academyId }, data: { steadiness: steadiness ? json(steadiness) : Prisma.DbNull, doneAt: now() } });
 }

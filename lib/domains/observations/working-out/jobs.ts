@@ -4,13 +4,13 @@ import { readEdition } from "@/lib/domains/library/scope";
 import { database } from "@/lib/platform/database";
 import { ENGINE_VERSION } from "@/lib/reason/version";
 import { workOutOrders } from "../policy";
-import { keepWork } from "./commands";
+import { keepOrder, keepSteadiness } from "./commands";
 import { workAsked } from "./events";
 import { QUICKLY, steadinessOf, workOut, type RunInput } from "./rules";
 import { readWork } from "./scope";
 
 /** Two hundred rankings of a wider one would hold the worker up for minutes. */
-const STEADY_WIDTH = 19;
+const STEADY_WIDTH = 17;
 
 /** Works out an order that is too wide for a page that waits, and whether the first of it is steady. */
 export const workOutOrder = defineJob(workAsked, async ({ payload, actor }) => {
@@ -23,8 +23,9 @@ export const workOutOrder = defineJob(workAsked, async ({ payload, actor }) => {
   // It was written by the page's action in this very form.
   const input = found.input as unknown as RunInput;
   const quick = workOut(parts, input, QUICKLY);
-  const output = quick.outcome === "too-wide" ? workOut(parts, input) : null;
-  const isNarrow = quick.outcome !== "too-wide" || quick.width <= STEADY_WIDTH;
-  await keepWork(database(), work, { output, steadiness: isNarrow ? steadinessOf(parts, input) : null });
+  // The order first: somebody looks at the page.
+  if (quick.outcome === "too-wide") await keepOrder(database(), work, workOut(parts, input));
+  const isNarrow = quick.outcome !== "too-wide" && (quick.outcome !== "ranked" || quick.width <= STEADY_WIDTH);
+  await keepSteadiness(database(), work, isNarrow ? steadinessOf(parts, input) : null);
   return DONE;
 });

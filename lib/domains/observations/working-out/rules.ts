@@ -80,8 +80,10 @@ export type RunOutput =
 
 export const rankingRules = (parts: LibraryParts): RankingRules => ({ ...parts.causes.ranking, likelihood: parts.terms.likelihoodRule });
 
-/** While somebody waits for a page: wider than this goes to the worker. */
-const QUICK_WIDTH = 17;
+/** While somebody waits for a page: a wider order goes to the worker. */
+const QUICK_WIDTH = 19;
+/** Reasons by number and the next question are a hundred passes: they stand beside orders up to this width. */
+export const REASONED_WIDTH = 17;
 
 /** How far a run is worked out: while a page waits, or by the worker, who also samples. */
 export const QUICKLY: RankingOptions = { widthCap: QUICK_WIDTH };
