@@ -1,0 +1,115 @@
+import type { Drill } from "../drill";
+import { solve, type Column, type Row, type Solver } from "../linear-model";
+import { kindsOf, swingRoom, type Candidate, type WeekRequest } from "./request";
+
+/** How many days of the week a drill is done. */
+export interface DayCount<D extends Drill = Drill> {
+  readonly candidate: Candidate<D>;
+  readonly days: number;
+}
+
+/** Having an easy drill, and one that carries over, is worth more than any effect. */
+const KIND_WORTH = 100;
+/** Each further day of the same drill is worth this much of the day before. House rule, no source. */
+const NEXT_DAY_SHARE = 0.8;
+
+/** What so many days of a drill are worth. */
+export function worthOf(effect: number, days: number): number {
+  return (effect * (1 - NEXT_DAY_SHARE ** days)) / (1 - NEXT_DAY_SHARE);
+}
+
+/** What a whole choice is worth: an easy and a transfer drill first, then the effects with their days. */
+export function worthOfChoice(choice: readonly DayCount[], request: WeekRequest): number {
+  const kinds = kindsOf(request.candidates);
+  const has = (kind: string) => choice.some(({ candidate, days }) => days > 0 && kinds.get(candidate.drill.id) === kind);
+  return choice.reduce((sum, { candidate, days }) => sum + worthOf(candidate.effect, days), 0) + KIND_WORTH * (Number(has("easy")) + Number(has("transfer")));
+}
+
+export const minutesOf = (drill: Drill): number => Math.ceil(drill.dose.minutes);
+const columnOf = (id: string, days: number) => `${id} on ${days}`;
+
+/** On how many days a drill can be done at all: its own limit, the plan's days, and days with room for its minutes and swings. */
+export function mostDays(request: WeekRequest, drill: Drill): number {
+  if (minutesOf(drill) > request.minutesPerDay) return 0;
+  const own = Math.min(request.daysPerWeek, request.mostDaysOf?.[drill.id] ?? 7, 7);
+  const swings = drill.dose.fullSwings;
+  if (swings === 0) return own;
+  const room = swingRoom(request);
+  const busy = room.busyDays.filter((weekday) => (room.byDay[weekday - 1] ?? 0) >= swings).length;
+  const free = room.byDay.filter((left, index) => left >= swings && !room.busyDays.includes(index + 1)).length;
+  return Math.min(own, busy + Math.min(free, room.freeSwingDays), Math.floor(room.week / swings));
+}
+
+/** The most swings that days with room can hold together: busy days, the roomiest free days, and the week's own cap. */
+function mostSwings(request: WeekRequest): number {
+  const room = swingRoom(request);
+  const isBusy = (index: number) => room.busyDays.includes(index + 1);
+  const free = room.byDay.filter((_, index) => !isBusy(index)).sort((a, b) => b - a).slice(0, room.freeSwingDays);
+  const days = [...room.byDay.filter((_, index) => isBusy(index)), ...free].sort((a, b) => b - a).slice(0, request.daysPerWeek);
+  return Math.min(room.week, days.reduce((sum, left) => sum + left, 0));
+}
+
+type Cell = { readonly candidate: Candidate; readonly days: number; readonly name: string };
+
+/** Two drills that fit on no day together share the days out between them. */
+function neverTogether(request: WeekRequest, cells: readonly Cell[]): Row[] {
+  const { byDay, busyDays, freeSwingDays } = swingRoom(request);
+  const roomiest = Math.max(0, ...byDay);
+  const swingDays = Math.min(request.daysPerWeek, busyDays.length + freeSwingDays);
+  const drills = [...new Set(cells.map(({ candidate }) => candidate.drill))];
+  const daysOf = (drill: Drill) => cells.filter(({ candidate }) => candidate.drill === drill).map(({ days, name }) => [days, name] as const);
+  return drills.flatMap((one, index) =>
+    drills.slice(index + 1).flatMap((other): Row[] => {
+      const terms = [...daysOf(one), ...daysOf(other)];
+      if (minutesOf(one) + minutesOf(other) > request.minutesPerDay) return [{ terms, most: request.daysPerWeek }];
+      const both = Math.min(one.dose.fullSwings, other.dose.fullSwings) > 0 && one.dose.fullSwings + other.dose.fullSwings > roomiest;
+      return both ? [{ terms, most: swingDays }] : [];
+    }),
+  );
+}
+
+/** A drill's days as columns: one yes or no for each count of days, so that what a further day is worth may fall. */
+export function choiceModel(request: WeekRequest, cutOff: readonly (readonly DayCount[])[] = []): { columns: Column[]; rows: Row[] } {
+  const { candidates, minutesPerDay, daysPerWeek, mostDrills } = request;
+  const kinds = kindsOf(candidates);
+  const cells: Cell[] = candidates.flatMap((candidate) =>
+    Array.from({ length: mostDays(request, candidate.drill) }, (_, index) => ({ candidate, days: index + 1, name: columnOf(candidate.drill.id, index + 1) })),
+  );
+  const sum = (factor: (cell: Cell) => number) => cells.map((cell) => [factor(cell), cell.name] as const).filter(([size]) => size !== 0);
+  const rows: Row[] = candidates.map(({ drill }) => ({ terms: sum((cell) => Number(cell.candidate.drill === drill)), most: 1 })).filter(({ terms }) => terms.length > 0);
+  if (cells.length > 0) {
+    rows.push({ terms: sum(() => 1), most: mostDrills });
+    rows.push({ terms: sum(({ candidate, days }) => minutesOf(candidate.drill) * days), most: minutesPerDay * daysPerWeek });
+    const swings = sum(({ candidate, days }) => candidate.drill.dose.fullSwings * days);
+    if (swings.length > 0) rows.push({ terms: swings, most: mostSwings(request) });
+    rows.push(...neverTogether(request, cells));
+  }
+  const columns: Column[] = cells.map(({ candidate, days, name }) => ({ name, weight: worthOf(candidate.effect, days), most: 1 }));
+  for (const kind of ["easy", "transfer"] as const) {
+    columns.push({ name: `has ${kind}`, weight: KIND_WORTH, most: 1 });
+    rows.push({ terms: [[1, `has ${kind}`], ...sum((cell) => -Number(kinds.get(cell.candidate.drill.id) === kind))], most: 0 });
+  }
+  for (const choice of cutOff) {
+    rows.push({ terms: choice.map(({ candidate, days }) => [1, columnOf(candidate.drill.id, days)] as const), most: choice.length - 1 });
+  }
+  return { columns, rows };
+}
+
+export interface Choice<D extends Drill = Drill> {
+  readonly counts: readonly DayCount<D>[];
+  readonly worth: number;
+  /** Relative distance to the best choice that is not ruled out; 0 = this is the best. */
+  readonly gap: number;
+}
+
+/** The best drills and their days, without asking yet on which days they lie; null when the solver had no time for any. */
+export async function chooseDayCounts<D extends Drill>(request: WeekRequest<D>, cutOff: readonly (readonly DayCount[])[], solver: Solver, seconds: number): Promise<Choice<D> | null> {
+  const model = choiceModel(request, cutOff);
+  const solved = await solve({ sense: "most", ...model }, solver, seconds);
+  if (solved.status !== "best" && solved.status !== "good") return null;
+  const counts = request.candidates.flatMap((candidate) => {
+    const days = Array.from({ length: mostDays(request, candidate.drill) }, (_, index) => index + 1).find((one) => solved.of(columnOf(candidate.drill.id, one)) === 1);
+    return days === undefined ? [] : [{ candidate, days }];
+  });
+  return { counts, worth: solved.value, gap: solved.gap };
+}

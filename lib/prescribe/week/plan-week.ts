@@ -1,0 +1,53 @@
+import type { Drill } from "../drill";
+import type { Solver } from "../linear-model";
+import { chooseDayCounts, type DayCount } from "./choose-drills";
+import { layOutDays } from "./lay-out-days";
+import { kindsOf, type Candidate, type DrillKind, type WeekRequest } from "./request";
+
+/** A drill of the week: on which weekdays (1 = Monday), and what it is there for. */
+export interface WeekDrill<D extends Drill = Drill> {
+  readonly candidate: Candidate<D>;
+  readonly weekdays: readonly number[];
+  readonly kind: DrillKind;
+}
+
+export interface Week<D extends Drill = Drill> {
+  /** The easy ones first, what carries over to the game last. Empty when nothing fits. */
+  readonly drills: readonly WeekDrill<D>[];
+  readonly worth: number;
+  /** How far from the best week this may be at most, as a share; 0 = there is no better one. */
+  readonly gap: number;
+}
+
+const KIND_ORDER: readonly DrillKind[] = ["easy", "between", "transfer"];
+
+/** The week in the order in which it is done. */
+function inOrder<D extends Drill>(request: WeekRequest<D>, counts: readonly DayCount<D>[], daysOf: (id: string) => readonly number[]): WeekDrill<D>[] {
+  const kinds = kindsOf(request.candidates);
+  return counts
+    .map(({ candidate }) => ({ candidate, weekdays: daysOf(candidate.drill.id), kind: kinds.get(candidate.drill.id) ?? "between" }))
+    .sort((a, b) => KIND_ORDER.indexOf(a.kind) - KIND_ORDER.indexOf(b.kind) || b.candidate.effect - a.candidate.effect || (a.candidate.drill.id < b.candidate.drill.id ? -1 : 1));
+}
+
+/**
+ * The week of homework that serves the focus best within minutes, days and swings: drills and day counts first, then
+ * days. A choice that fits on no days is ruled out, with all that hold it, and the next best is tried, so that the result
+ * is the best of all weeks. When the time is up the best so far is given with its gap; null when there is none yet.
+ * @param seconds for all of it
+ */
+export async function planWeek<D extends Drill>(request: WeekRequest<D>, solver: Solver, seconds = 1): Promise<Week<D> | null> {
+  const until = performance.now() + 1000 * seconds;
+  const left = () => Math.max(0.05, (until - performance.now()) / 1000);
+  const ordered = { ...request, candidates: [...request.candidates].sort((a, b) => (a.drill.id < b.drill.id ? -1 : 1)) };
+  const cutOff: (readonly DayCount<D>[])[] = [];
+  do {
+    const choice = await chooseDayCounts(ordered, cutOff, solver, left());
+    if (choice === null) return null;
+    if (choice.counts.length === 0) return { drills: [], worth: 0, gap: 0 };
+    const days = await layOutDays(ordered, choice.counts, solver, left());
+    if (days === "late") return null;
+    if (days) return { drills: inOrder(ordered, choice.counts, (id) => days.get(id) ?? []), worth: choice.worth, gap: choice.gap };
+    cutOff.push(choice.counts);
+  } while (performance.now() < until);
+  return null;
+}
