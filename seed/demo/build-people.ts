@@ -61,6 +61,9 @@ async function buildRelations(academyId: Id, playerId: Id, player: DemoPlayer, u
   if (player.home) {
     const { hasCage = false, gear, ...home } = { hasCage: false, ...player.home };
     await database().homeSetup.create({ data: { academyId, playerId, hasCage, gear: [...gear], ...home } });
+    const said = { academyId, playerId, saidById: idOf(guardians[0]?.key ?? "rosalind") };
+    const week = { team: { weekdays: [2], swingsEach: 20 }, lessons: { weekdays: [], swingsEach: 0 }, games: { weekdays: [6], swingsEach: 15 } };
+    await database().swingSource.createMany({ data: Object.entries(week).map(([source, usual]) => ({ ...said, source, ...usual })) });
   }
 }
 

@@ -16,6 +16,7 @@ import { seeSentNote } from "@/lib/domains/plans/policy";
 import * as queries from "@/lib/domains/plans/queries";
 import { findNoteSubject, sentNotesScope } from "@/lib/domains/plans/scope";
 import { reportPain, setHomeSetup } from "@/lib/domains/roster/actions";
+import { saySwingsElsewhere } from "@/lib/domains/roster/loads/actions";
 import { database, inTransaction } from "@/lib/platform/database";
 
 let academyId: Id;
@@ -42,7 +43,7 @@ const WORDS = { keptWell: "Ines, your load is quiet. Keep that.", oneThing: "The
 const CANARY = "canary-quince-77";
 
 /** A player of twelve with a login, a guardian, a focus and what is at home. */
-async function taught(given: { birthDate?: string; isAlone?: boolean; hasNoFocus?: boolean; hasNoHome?: boolean; complaint?: string; faultId?: string } = {}) {
+async function taught(given: { birthDate?: string; isAlone?: boolean; hasNoFocus?: boolean; hasNoHome?: boolean; complaint?: string; faultId?: string; } = {}) {
   const userId = (await buildUser({ academyId, displayName: "Ines", roles: ["player"] })).id;
   const player = await buildPlayer({ academyId, locationId, userId, givenName: "Ines", birthDate: given.birthDate ?? "2014-05-05" });
   const playerId = player.id;
@@ -54,6 +55,7 @@ async function taught(given: { birthDate?: string; isAlone?: boolean; hasNoFocus
   const coach = await actorFor(coachId, "coach");
   const here = { playerId, side: "right" as const };
   if (!given.hasNoHome) await setHomeSetup.as(coach, { playerId, ...HOME, gear: [...HOME.gear] });
+  await saySwingsElsewhere.as(coach, { playerId, teamDays: [], lessonsDays: [], gamesDays: [] });
   if (!given.hasNoFocus) await chooseFocus.as(coach, { ...here, faultId: given.faultId ?? "back-foot-overspin" });
   const page = async () => queries.getPlanDraft.as(coach, here);
   return { playerId, userId, guardianId, coach, here, page };

@@ -40,8 +40,16 @@ test("a coach comes from the focus to a sent note, and what is shown before is w
   const letter = page.getByRole("article", { name: "The note as the family will see it" });
   await expect(letter).toBeVisible();
   await expect(page.getByRole("button", { name: /^Send/ })).toHaveCount(0);
+  await expect(page.getByText("team 1 × 20, games 1 × 15")).toBeVisible();
+  await page.getByRole("button", { name: "Suggest a plan" }).click();
+  await expect(page.locator(".set > li").first()).toContainText("The easy one to begin with.");
+  expect(await page.locator(".set > li").count()).toBeGreaterThan(1);
+  // A suggestion is the coach's to change: one drill out, another in.
+  const before = await page.locator(".set > li").count();
+  await page.getByRole("button", { name: /^Take .* out$/ }).last().click();
+  await expect(page.locator(".set > li")).toHaveCount(before - 1);
   await takeFirst(page);
-  await takeFirst(page);
+  await expect(letter.getByRole("img", { name: /^Seen from above/ }).first()).toBeVisible();
   await page.getByText("“Send your belt at the pitcher first”").first().click();
   await page.getByRole("button", { name: "Keep the cue" }).click();
   await expect(letter).toContainText("“Send your belt at the pitcher first”");

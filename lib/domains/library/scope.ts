@@ -4,7 +4,7 @@ import { searchTerms } from "@/lib/core/search-terms";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { ProposalSubject } from "./policy";
 import { isMeasured } from "./rules";
-import { type CheckpointRecord, type DrillRecord, type FaultRecord, type LibraryParts, readLibrary } from "./schema";
+import { type CheckpointRecord, type DrillRecord, type FaultRecord, type LibraryParts, libraryFiles, readLibrary } from "./schema";
 
 /**
  * How the library stands in its working tables. A file's records are rows of their own; what is left of the file is its
@@ -180,4 +180,10 @@ export async function readEdition(db: Database, academyId: Id, editionId: Id): P
 export async function findProposalSubject(db: Database, academyId: Id, proposalId: Id): Promise<ProposalSubject | null> {
   const found = await db.proposal.findFirst({ where: { id: proposalId, academyId }, select: { id: true, academyId: true, proposedById: true, state: true } });
   return found && { id: found.id, academyId: found.academyId, proposedById: found.proposedById, isOpen: found.state === "open" };
+}
+
+/** The limits on loads in force, without the rest of the library; null before there is one. */
+export async function readLoads(db: Database, academyId: Id): Promise<LibraryParts["loads"] | null> {
+  const row = await db.libraryPart.findUnique({ where: { academyId_id: { academyId, id: "loads" } }, select: { body: true } });
+  return row && libraryFiles.loads.parse(row.body);
 }

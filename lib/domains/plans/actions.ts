@@ -12,6 +12,8 @@ import * as commands from "./commands";
 import { planFor, writePlan, type PlanSubject } from "./policy";
 import * as forms from "./schema";
 import { findPlanSubject } from "./scope";
+import * as weekCommands from "./week/commands";
+import { setWeekdaysForm, suggestWeekForm } from "./week/schema";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
 const writers = <Input extends { planId: Id }>() =>
@@ -37,6 +39,20 @@ export const addDrill = defineAction({
   input: forms.planDrillForm,
   policy: writers<In<typeof forms.planDrillForm>>(),
   run: async ({ actor, input, granted, tx }) => ({ message: `In the plan: “${await commands.addDrill(tx, actor, granted, input.drillId)}”.` }),
+});
+
+export const suggestWeek = defineAction({
+  name: "plans.suggest-week",
+  input: suggestWeekForm,
+  policy: writers<In<typeof suggestWeekForm>>(),
+  run: async ({ actor, input, granted, tx }) => ({ message: await weekCommands.suggestWeek(tx, actor, granted, input) }),
+});
+
+export const setWeekdays = defineAction({
+  name: "plans.set-weekdays",
+  input: setWeekdaysForm,
+  policy: writers<In<typeof setWeekdaysForm>>(),
+  run: async ({ actor, input, granted, tx }) => weekCommands.setWeekdays(tx, actor, granted, input),
 });
 
 export const removeDrill = defineAction({

@@ -1,12 +1,14 @@
 import type { z } from "zod";
 import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
-import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
+import { ConflictError, InvalidError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
 import { getDrillsForPlanning } from "@/lib/domains/library/queries";
 import type { LibraryForPlanning } from "@/lib/domains/library/view";
 import { noticeWritten } from "@/lib/domains/roster/events";
 import { readClicked } from "@/lib/domains/observations/scope";
+import { readSwingSources } from "@/lib/domains/roster/loads/scope";
+import { elsewhereOf } from "@/lib/domains/roster/loads/view";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
@@ -15,9 +17,10 @@ import { dayOf, daysAfter, dayValue } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
 import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
+import type { SwingsElsewhere } from "@/lib/prescribe/week/request";
 import type { PlanSubject } from "./policy";
 import {
-  countedPlan, dayIn, drillRefusals, drillWords, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingRefusals, swingsFor,
+  countedPlan, dayIn, drillLimits, drillRefusals, drillWords, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingsFor,
   type NoteWords, type Planning, type Remark,
 } from "./rules";
 import { wordsOf, type chooseCueForm, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm, type writeNoteForm } from "./schema";
@@ -25,6 +28,7 @@ import {
   listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, type NoteRowForView,
 } from "./scope";
 import { longDay, type KeptMarks } from "./view";
+import { swingRefusals, usualOrder } from "./week/rules";
 
 type Given<Form extends z.ZodType> = z.infer<Form>;
 type Written = Granted<PlanSubject, "plan.write">;
@@ -60,7 +64,7 @@ export async function startPlan(tx: Transaction, actor: Person, player: Granted<
   await tx.plan.create({
     data: {
       ...ofSide, id: planId, focusId: focus.id, level: facts.level, minutesPerDay: facts.home.minutesPerDay, daysPerWeek: facts.home.daysPerWeek,
-      startsOn: dayValue(facts.today), endsOn, state: "draft", createdById: actor.userId,
+      startsOn: dayValue(facts.today), endsOn, practiceOrder: usualOrder(facts.ageYears), state: "draft", createdById: actor.userId,
     },
   });
   await tx.note.create({
@@ -79,7 +83,7 @@ async function lockFocus(tx: Transaction, focusId: Id): Promise<void> {
 // ---- A draft in hand -----------------------------------------------------------------------------------------------
 
 /** A draft that nobody else changes meanwhile, with all that decides what may stand in it. */
-interface Setting {
+export interface Setting {
   readonly tx: Transaction;
   readonly note: NoteRowForView;
   readonly plan: NoteRowForView["plan"];
@@ -89,13 +93,16 @@ interface Setting {
   readonly library: LibraryForPlanning;
   readonly planning: Planning;
   readonly isFocusActive: boolean;
+  /** Swings of a usual week that are no homework; null while nobody said. */
+  readonly elsewhere: readonly SwingsElsewhere[] | null;
 }
 
 async function lockPlan(tx: Transaction, plan: Written): Promise<void> {
   await tx.$executeRaw`SELECT 1 FROM "Plan" WHERE "id" = ${plan.id}::uuid FOR UPDATE`;
 }
 
-async function takeUp(tx: Transaction, actor: Person, granted: Written): Promise<Setting> {
+/** Takes a draft in hand: focus and plan are held until the end, and everything is read as it is now. */
+export async function takeUp(tx: Transaction, actor: Person, granted: Written): Promise<Setting> {
   const focus = await tx.focus.findFirstOrThrow({ where: { academyId: granted.academyId, plans: { some: { id: granted.id } } } });
   await lockFocus(tx, focus.id);
   await lockPlan(tx, granted);
@@ -106,9 +113,10 @@ async function takeUp(tx: Transaction, actor: Person, granted: Written): Promise
   if (!home) throw new ConflictError("First say what there is at home: gear, space and who is there. Nothing was changed.");
   const side = note.side as Side;
   const library = await getDrillsForPlanning.as(actor, {}, tx);
+  const elsewhere = elsewhereOf(await readSwingSources(tx, granted.academyId, granted.playerId));
   const causes = await readCausesWorkedOn(tx, granted.academyId, granted.playerId, side);
   return {
-    tx, note, plan: note.plan, side, facts, home, library, isFocusActive: focus.state === "active",
+    tx, note, plan: note.plan, side, facts, home, library, elsewhere, isFocusActive: focus.state === "active",
     planning: planningFor(library, facts, home, side, causes, focus.faultId),
   };
 }
@@ -124,17 +132,19 @@ interface DrillNumbers {
   readonly timesPerDay: number;
   readonly swingsPerDay: number;
   readonly minutesPerDay: number;
+  readonly weekdays: readonly number[];
 }
 
 /** Holds the plan as it would be against the caps, together with every other plan in force. */
-async function refuseOverCaps(setting: Setting, drills: readonly DrillNumbers[], daysPerWeek = setting.plan.daysPerWeek): Promise<void> {
+export async function refuseOverCaps(setting: Setting, drills: readonly DrillNumbers[], daysPerWeek = setting.plan.daysPerWeek): Promise<void> {
   const { tx, note, plan, facts, planning } = setting;
   const beside = await readPlansBeside(tx, note.academyId, note.playerId, plan.focusId, facts.today);
-  const refusals = swingRefusals([countedPlan({ daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps);
+  const refusals = swingRefusals([countedPlan({ daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps, setting.elsewhere ?? []);
   if (refusals.length > 0) throw new ConflictError(`${refusals.join(" ")} Nothing was changed.`);
 }
 
-function drillInPlan({ plan }: Setting, drillId: string): NoteRowForView["plan"]["drills"][number] {
+/** A drill that stands in the draft. */
+export function drillInPlan({ plan }: Setting, drillId: string): NoteRowForView["plan"]["drills"][number] {
   const found = plan.drills.find((drill) => drill.drillId === drillId);
   if (!found) throw new ConflictError("This drill is not in the plan any more. Look at the page again; nothing was changed.");
   return found;
@@ -147,9 +157,19 @@ export async function setDays(tx: Transaction, actor: Person, granted: Written, 
   const last = daysAfter(today, PLAN_MOST_DAYS);
   const problem = nextCheckOn <= today ? "The next check has to lie after today." : nextCheckOn > last ? `A plan runs eight weeks at most: until ${longDay(last)}.` : null;
   if (problem) throw new InvalidError(problem, { nextCheckOn: problem });
-  await refuseOverCaps(setting, setting.plan.drills, daysPerWeek);
+  // Days that were laid out for more days a week are no longer the plan's: each drill is then done on any day.
+  const planDays = new Set(setting.plan.drills.flatMap(({ weekdays }) => weekdays));
+  const isStillLaidOut = planDays.size <= daysPerWeek;
+  await refuseOverCaps(setting, isStillLaidOut ? setting.plan.drills : setting.plan.drills.map((drill) => ({ ...drill, weekdays: [] })), daysPerWeek);
+  if (!isStillLaidOut) await tx.planDrill.updateMany({ where: { planId: granted.id }, data: { weekdays: [] } });
   await tx.plan.update({ where: { id: granted.id }, data: { minutesPerDay, daysPerWeek, endsOn: dayValue(nextCheckOn) } });
   await tx.note.update({ where: { id: setting.note.id }, data: { nextCheckOn: dayValue(nextCheckOn) } });
+}
+
+/** Where days are laid out, a further drill is done on all of them, as far as it may. */
+function daysOfAdded(drills: readonly { readonly weekdays: readonly number[] }[], most = 7): number[] {
+  if (drills.some(({ weekdays }) => weekdays.length === 0)) return [];
+  return [...new Set(drills.flatMap(({ weekdays }) => weekdays))].sort().slice(0, most);
 }
 
 /** Puts a drill into the plan with the library's dose. Hard limits are asked anew, whatever the page showed. */
@@ -157,14 +177,17 @@ export async function addDrill(tx: Transaction, actor: Person, granted: Written,
   const setting = await takeUp(tx, actor, granted);
   const { plan, planning, library } = setting;
   const drill = library.drills.find(({ id }) => id === drillId);
-  if (!drill) throw new NotFoundError("drill");
+  if (!drill) throw new ConflictError("The library has no such drill any more: it was retired since this page was opened. Nothing was changed.");
   if (plan.drills.some((one) => one.drillId === drillId)) throw new ConflictError(`“${drill.name}” stands in the plan already.`);
   if (plan.drills.length >= MOST_DRILLS) throw new ConflictError(`A plan holds ${MOST_DRILLS} drills at most. Take one out first.`);
   const limits = drillRefusals(planning.choice, drillId);
   if (limits.length > 0) throw new ConflictError(`“${drill.name}” stays out. ${limits.join(" ")}`);
   const { sets, reps, minutes } = drill.dose;
   const timesPerDay = sets * reps;
-  const added = { drillId, words: drillWords(drill, planning.player), timesPerDay, swingsPerDay: swingsFor(drill, timesPerDay), minutesPerDay: Math.ceil(minutes) };
+  const added = {
+    drillId, words: drillWords(drill, planning.player), timesPerDay, swingsPerDay: swingsFor(drill, timesPerDay), minutesPerDay: Math.ceil(minutes),
+    weekdays: daysOfAdded(plan.drills, drill.maxSessionsPerWeek),
+  };
   await refuseOverCaps(setting, [...plan.drills, added]);
   const position = Math.max(0, ...plan.drills.map((one) => one.position)) + 1;
   const why = [planning.choice.allowed.find((one) => one.drill.id === drillId)?.why, drill.purpose].filter(Boolean).join(" ");
@@ -274,9 +297,9 @@ export async function sendNote(tx: Transaction, actor: Person, granted: Written)
   const problems = sendProblems(
     {
       givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: leftAt !== null, isFocusActive: setting.isFocusActive,
-      today: facts.today, nextCheckOn: dayOf(note.nextCheckOn), words: { keptWell, oneThing, why, cue, forFamily }, receivers,
-      drills: drills.map(({ drillId, words }) => ({ name: wordsOf(words).name, limits: drillRefusals(planning.choice, drillId) })),
-      swingRefusals: swingRefusals([countedPlan({ daysPerWeek: plan.daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps),
+      isElsewhereKnown: setting.elsewhere !== null, today: facts.today, nextCheckOn: dayOf(note.nextCheckOn), words: { keptWell, oneThing, why, cue, forFamily }, receivers,
+      drills: drills.map(({ drillId, words }) => ({ name: wordsOf(words).name, limits: drillLimits(library, planning.choice, drillId) })),
+      swingRefusals: swingRefusals([countedPlan({ daysPerWeek: plan.daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps, setting.elsewhere ?? []),
     },
     planning.reader,
   );

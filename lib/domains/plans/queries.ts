@@ -6,6 +6,7 @@ import { NotFoundError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
 import { getDrillsForPlanning } from "@/lib/domains/library/queries";
 import { readClicked } from "@/lib/domains/observations/scope";
+import { readSwingSources } from "@/lib/domains/roster/loads/scope";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
@@ -19,10 +20,8 @@ import {
   findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, readSenders,
   sentNotesScope, type NoteRowForView,
 } from "./scope";
-import {
-  draftView, familyNote, longDay, planPage,
-  type FamilyNote, type HomeworkSummary, type PlanPage, type SentNotePage, type SentPlanView, type WholeNote,
-} from "./view";
+import { draftView, planPage, type PlanPage } from "./draft/view";
+import { familyNote, longDay, type FamilyNote, type HomeworkSummary, type SentNotePage, type SentPlanView, type WholeNote } from "./view";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
 const playerOf = (input: { playerId: Id }, db: Database, actor: Person) => findPlayerSubject(db, actor.academyId, input.playerId);
@@ -47,7 +46,8 @@ export const getPlanDraft = defineQuery({
     const library = await getDrillsForPlanning.as(actor, {}, db);
     const foci = await readActiveFoci(db, academyId, playerId, side);
     const focus = foci.find(({ id }) => id === input.focusId) ?? foci[0] ?? null;
-    const page = planPage({ facts, name, side, library, foci, focus });
+    const sources = await readSwingSources(db, academyId, playerId);
+    const page = planPage({ facts, name, side, library, sources, foci, focus });
     if (!focus) return page;
     const lastSent = await readLastSent(db, academyId, focus.id);
     const shown = { ...page, lastSent: lastSent && { noteId: lastSent.noteId, on: dayIn(lastSent.at, actor.timeZone) } };
@@ -68,7 +68,7 @@ export const getPlanDraft = defineQuery({
       draft: draftView({
         // Whoever sends it signs it.
         row: { ...row, authorId: actor.userId },
-        facts, planning, library, beside, stills, setting, earlier, receivers, hasLeft, privateWords: kept?.words ?? "",
+        facts, planning, library, beside, sources, stills, setting, earlier, receivers, hasLeft, privateWords: kept?.words ?? "",
       }),
     };
   },

@@ -4,7 +4,8 @@ import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
 import { allowedDrills, type AllowedDrill, type LeftOutDrill } from "@/lib/prescribe/allowed-drills";
 import { CAUTIONS, cautionsFor } from "@/lib/prescribe/cautions";
 import type { DrillPlayer } from "@/lib/prescribe/drill";
-import { plannedSwings, swingCaps, type PlannedDay, type SwingCaps } from "@/lib/prescribe/swing-load";
+import { sceneOf } from "@/lib/prescribe/scene";
+import { swingCaps, type SwingCaps } from "@/lib/prescribe/swing-load";
 import { wordsOf, type DrillWords } from "./schema";
 
 // ---- Words for the family ------------------------------------------------------------------------------------------
@@ -153,6 +154,12 @@ export function drillRefusals(choice: DrillChoice, drillId: string): string[] {
   return left.limits.map(({ words }) => words);
 }
 
+/** The same for a drill that stands in a draft: one that the library has retired since is said as such. */
+export function drillLimits(source: { readonly drills: readonly { readonly id: string }[] }, choice: DrillChoice, drillId: string): string[] {
+  if (!source.drills.some(({ id }) => id === drillId)) return ["The library has retired this drill since."];
+  return drillRefusals(choice, drillId);
+}
+
 /** Full swings of so many times, by what the library counts for a drill; never fewer than the share of its own dose. */
 export function swingsFor(drill: Pick<DrillRecord, "dose">, times: number): number {
   const { sets, reps, fullSwings } = drill.dose;
@@ -166,6 +173,8 @@ export interface CountedDrill {
   readonly swingsPerDay: number;
   readonly minutesPerDay: number;
   readonly daysPerWeekMost: number | null;
+  /** 1 = Monday; empty when nobody said on which days. */
+  readonly weekdays: readonly number[];
 }
 
 export interface CountedPlan {
@@ -174,12 +183,12 @@ export interface CountedPlan {
 }
 
 /** Plans as the swing caps count them. */
-export function countedPlan(plan: { readonly daysPerWeek: number; readonly drills: readonly { words: unknown; timesPerDay: number; swingsPerDay: number; minutesPerDay: number }[] }): CountedPlan {
+export function countedPlan(plan: { readonly daysPerWeek: number; readonly drills: readonly { words: unknown; timesPerDay: number; swingsPerDay: number; minutesPerDay: number; weekdays: readonly number[] }[] }): CountedPlan {
   return {
     daysPerWeek: plan.daysPerWeek,
-    drills: plan.drills.map(({ words, timesPerDay, swingsPerDay, minutesPerDay }) => {
+    drills: plan.drills.map(({ words, timesPerDay, swingsPerDay, minutesPerDay, weekdays }) => {
       const { name, daysPerWeekMost } = wordsOf(words);
-      return { name, daysPerWeekMost, timesPerDay, swingsPerDay, minutesPerDay };
+      return { name, daysPerWeekMost, timesPerDay, swingsPerDay, minutesPerDay, weekdays };
     }),
   };
 }
@@ -189,31 +198,9 @@ export function capsOf(facts: PlayerFacts, loads: LibraryParts["loads"]): SwingC
   return swingCaps(facts.level, facts.ageYears, loads.swings, facts.isPaused);
 }
 
-/**
- * The week of all plans that are in force together, on the fullest days: caps belong to the player, not to a plan or a
- * batting side. A drill that is done on few days only is counted on those.
- */
-export function plannedWeek(plans: readonly CountedPlan[]): PlannedDay[] {
-  const dayCount = Math.max(0, ...plans.map(({ daysPerWeek }) => daysPerWeek));
-  return Array.from({ length: dayCount }, (_, day) => ({
-    name: "One day",
-    drills: plans
-      .filter(({ daysPerWeek }) => day < daysPerWeek)
-      .flatMap(({ drills }) => drills)
-      .filter(({ daysPerWeekMost }) => daysPerWeekMost === null || day < daysPerWeekMost)
-      .map(({ name, timesPerDay, swingsPerDay, minutesPerDay }) => ({
-        name,
-        dose: { minutes: minutesPerDay, sets: 1, reps: timesPerDay, fullSwings: swingsPerDay, effortPercent: 100 },
-      })),
-  }));
-}
-
-/** Which caps the plans would pass together, each with its sum; empty when none. */
-export function swingRefusals(plans: readonly CountedPlan[], caps: SwingCaps): string[] {
-  const { refusals } = plannedSwings(plannedWeek(plans), caps);
-  // The first day is the fullest: what is said of it holds, and is not said again for each lighter one.
-  const [first] = refusals.filter((words) => words.startsWith("One day "));
-  return [...(first ? [first] : []), ...refusals.filter((words) => !words.startsWith("One day "))];
+function drawnScene(drill: DrillRecord): DrillWords["scene"] {
+  const scene = sceneOf(drill);
+  return { ...scene, props: [...scene.props] };
 }
 
 /** A drill's words as they stand in a plan, with the cautions that hold for this player. */
@@ -230,6 +217,7 @@ export function drillWords(drill: DrillRecord, player: DrillPlayer): DrillWords 
     cautions: cautionsFor([drill], player.ageYears, player.gear).map(({ words }) => words),
     worked: drill.worked.observe,
     daysPerWeekMost: drill.maxSessionsPerWeek ?? null,
+    scene: drawnScene(drill),
   };
 }
 
@@ -294,6 +282,8 @@ export interface ReadyToSend {
   readonly isPaused: boolean;
   readonly hasLeft: boolean;
   readonly isFocusActive: boolean;
+  /** Whether it is known what a usual week brings elsewhere. */
+  readonly isElsewhereKnown: boolean;
   readonly today: string;
   readonly nextCheckOn: string;
   readonly words: NoteWords;
@@ -314,6 +304,7 @@ export function sendProblems(draft: ReadyToSend, reader: NoteReader): string[] {
     problems.push(`Nobody would get this: ${givenName} has no sign-in yet. The office can invite ${givenName}.`);
   }
   for (const { name, limits } of draft.drills) if (limits.length > 0) problems.push(`“${name}” has to come out. ${limits.join(" ")}`);
+  if (!draft.isElsewhereKnown && !draft.isPaused) problems.push("First say what swings a usual week brings elsewhere: team, lessons and games.");
   problems.push(...draft.swingRefusals);
   if (draft.drills.length === 0 && !draft.isPaused) problems.push("Take at least one drill.");
   if (draft.nextCheckOn <= draft.today) problems.push("The next check has to lie after today.");

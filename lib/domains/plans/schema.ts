@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { SIDES } from "@/lib/domains/clips/schema";
+import { SCENE_PROPS } from "@/lib/prescribe/scene";
 import { dayForm, idForm } from "@/lib/domains/roster/schema";
 
 const side = z.enum(SIDES, { error: "Say which side: right or left." });
@@ -62,10 +63,12 @@ export const drillWordsForm = z.object({
   cautions: z.array(z.string()),
   worked: z.string(),
   daysPerWeekMost: z.number().nullable(),
+  /** What is drawn of the set-up; null for a plan from before it was. */
+  scene: z.object({ widthM: z.number(), lengthM: z.number(), props: z.array(z.enum(SCENE_PROPS)), hasCircle: z.boolean(), hasAdult: z.boolean() }).nullable().default(null),
 });
 export type DrillWords = z.infer<typeof drillWordsForm>;
 
-const NO_WORDS: DrillWords = { v: 1, name: "", setup: "", equipment: [], space: "", steps: [], cue: null, safety: [], cautions: [], worked: "", daysPerWeekMost: null };
+const NO_WORDS: DrillWords = { v: 1, name: "", setup: "", equipment: [], space: "", steps: [], cue: null, safety: [], cautions: [], worked: "", daysPerWeekMost: null, scene: null };
 
 /** The words of a drill as they are kept in its plan. */
 export function wordsOf(kept: unknown): DrillWords {

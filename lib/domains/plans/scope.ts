@@ -39,7 +39,7 @@ export async function findNoteSubject(db: Database, academyId: Id, noteId: Id): 
 
 /** What the family's view of a plan is made from. */
 export const planSelect = {
-  id: true, playerId: true, side: true, focusId: true, minutesPerDay: true, daysPerWeek: true, startsOn: true, endsOn: true, cue: true, state: true, sentAt: true,
+  id: true, playerId: true, side: true, focusId: true, minutesPerDay: true, daysPerWeek: true, startsOn: true, endsOn: true, cue: true, practiceOrder: true, state: true, sentAt: true,
   drills: { orderBy: [{ position: "asc" }, { id: "asc" }] },
 } satisfies Prisma.PlanSelect;
 
@@ -107,7 +107,7 @@ export async function readPlansBeside(db: Database, academyId: Id, playerId: Id,
   return db.plan.findMany({
     where: { academyId, playerId, state: "sent", focusId: { not: focusId }, endsOn: { gte: dayValue(today) } },
     orderBy: { id: "asc" },
-    select: { daysPerWeek: true, drills: { orderBy: { position: "asc" }, select: { words: true, timesPerDay: true, swingsPerDay: true, minutesPerDay: true } } },
+    select: { daysPerWeek: true, drills: { orderBy: { position: "asc" }, select: { words: true, timesPerDay: true, swingsPerDay: true, minutesPerDay: true, weekdays: true } } },
   });
 }
 

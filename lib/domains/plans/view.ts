@@ -1,18 +1,14 @@
 import { z } from "zod";
+import { dayOf } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import { clipAddress, markShapeForm } from "@/lib/domains/clips/schema";
 import type { MarkShape } from "@/lib/domains/clips/view";
-import type { LibraryForPlanning } from "@/lib/domains/library/view";
 import type { Side } from "@/lib/domains/roster/rules";
-import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
-import { gearNames } from "@/lib/prescribe/gear";
-import { plannedSwings, swingsOf } from "@/lib/prescribe/swing-load";
-import {
-  cautionsOf, countedPlan, cueChoices, dayIn, drillRefusals, drillWords, noteWordCount, plannedWeek, remarksOn, sendProblems, swingRefusals,
-  type CountedPlan, type CueChoice, type NotePart, type Planning, type Remark,
-} from "./rules";
+import type { Scene } from "@/lib/prescribe/scene";
+import type { PracticeOrder } from "@/lib/prescribe/week/request";
+import { cautionsOf, dayIn } from "./rules";
 import { wordsOf } from "./schema";
-import type { MarkedFrame, NoteRowForView, PlanRowForView } from "./scope";
+import type { NoteRowForView, PlanRowForView } from "./scope";
 
 export { wordsOf };
 
@@ -30,11 +26,15 @@ export interface FamilyDrill {
   readonly cue: string | null;
   readonly safety: readonly string[];
   readonly worked: string;
+  /** How it is set up, seen from above; null where it was not drawn yet. */
+  readonly scene: Scene | null;
   readonly timesPerDay: number;
   readonly swingsPerDay: number;
   readonly minutesPerDay: number;
   /** On how many days a week at most; null when on every day of the plan. */
   readonly daysPerWeekMost: number | null;
+  /** On which weekdays (1 = Monday); empty when on any day of the plan. */
+  readonly weekdays: readonly number[];
   /** Whether it stands still while swings are paused: all but strength and mobility. */
   readonly stopsWhenPaused: boolean;
 }
@@ -47,6 +47,8 @@ export interface FamilyPlan {
   readonly cue: string;
   readonly minutesPerDay: number;
   readonly daysPerWeek: number;
+  /** One drill after the other, or drills mixed. */
+  readonly practiceOrder: PracticeOrder;
   readonly startsOn: string;
   readonly endsOn: string;
   readonly state: "draft" | "sent" | "ended";
@@ -133,84 +135,7 @@ export interface HomeworkSummary {
   readonly drills: readonly { readonly id: Id; readonly name: string; readonly timesPerDay: number; readonly swingsPerDay: number }[];
 }
 
-/** A drill that may be taken. */
-export interface ProposedDrill {
-  readonly id: string;
-  readonly name: string;
-  readonly why: string;
-  readonly purpose: string;
-  readonly times: number;
-  readonly swings: number;
-  readonly minutes: number;
-}
-
-/** A drill of the draft; `limits` says why it may not stay, and is empty as long as it may. */
-export interface DraftDrill {
-  readonly drillId: string;
-  readonly name: string;
-  readonly why: string;
-  readonly timesPerDay: number;
-  readonly swingsPerDay: number;
-  readonly minutesPerDay: number;
-  readonly limits: readonly string[];
-}
-
-export interface StillChoice {
-  /** What the form sends: clip and frame. */
-  readonly value: string;
-  readonly url: string;
-  readonly words: string;
-  readonly swingId: Id;
-}
-
-export interface DraftView {
-  readonly planId: Id;
-  readonly minutesPerDay: number;
-  readonly daysPerWeek: number;
-  readonly nextCheckOn: string;
-  readonly drills: readonly DraftDrill[];
-  readonly proposed: readonly ProposedDrill[];
-  readonly leftOut: readonly { readonly name: string; readonly limits: readonly string[] }[];
-  readonly swings: { readonly perDay: number; readonly perWeek: number; readonly mostPerDay: number; readonly mostPerWeek: number; readonly refusals: readonly string[] };
-  readonly minutes: number;
-  readonly cue: string;
-  readonly cues: readonly CueChoice[];
-  readonly words: Readonly<Record<NotePart, string>>;
-  readonly wordCount: number;
-  readonly remarks: readonly Remark[];
-  readonly privateWords: string;
-  readonly still: string;
-  readonly stills: readonly StillChoice[];
-  readonly letter: FamilyNote;
-  readonly receivers: readonly string[];
-  /** What stands in the way of sending, first things first; empty when it may be sent. */
-  readonly notYet: readonly string[];
-}
-
-export interface PlanPage {
-  readonly playerId: Id;
-  readonly name: string;
-  readonly givenName: string;
-  readonly ageYears: number;
-  readonly side: Side;
-  readonly sides: readonly Side[];
-  readonly isPaused: boolean;
-  readonly complaints: readonly string[];
-  readonly home: HomeView | null;
-  /** The gear at home in words. */
-  readonly gearNames: readonly string[];
-  readonly gearItems: readonly { readonly id: string; readonly name: string }[];
-  readonly foci: readonly { readonly id: Id; readonly name: string; readonly isChosen: boolean }[];
-  /** Why the focus matters, in the library's words for coaches. */
-  readonly focusWhy: string | null;
-  readonly draft: DraftView | null;
-  /** The note in force for the chosen focus. */
-  readonly lastSent: { readonly noteId: Id; readonly on: string } | null;
-}
-
 // ---- Making them ---------------------------------------------------------------------------------------------------
-
-const dayOf = (value: Date) => value.toISOString().slice(0, 10);
 
 /** "Wednesday 9 December" */
 export function longDay(day: string): string {
@@ -227,6 +152,7 @@ export function familyPlan(row: PlanRowForView): FamilyPlan {
     cue: row.cue,
     minutesPerDay: row.minutesPerDay,
     daysPerWeek: row.daysPerWeek,
+    practiceOrder: row.practiceOrder as PracticeOrder,
     startsOn: dayOf(row.startsOn),
     endsOn: dayOf(row.endsOn),
     state: row.state as FamilyPlan["state"],
@@ -240,10 +166,12 @@ export function familyPlan(row: PlanRowForView): FamilyPlan {
       cue: words.cue,
       safety: words.safety,
       worked: words.worked,
+      scene: words.scene,
       timesPerDay: drill.timesPerDay,
       swingsPerDay: drill.swingsPerDay,
       minutesPerDay: drill.minutesPerDay,
       daysPerWeekMost: words.daysPerWeekMost !== null && words.daysPerWeekMost < row.daysPerWeek ? words.daysPerWeekMost : null,
+      weekdays: drill.weekdays,
       stopsWhenPaused: words.setup !== "strength" && words.setup !== "mobility",
     })),
     cautions: cautionsOf(drills.map(({ words }) => words)),
@@ -297,104 +225,5 @@ export function familyNote(row: NoteRowForView, setting: NoteSetting): FamilyNot
     nextCheckOn: dayOf(row.nextCheckOn),
     still: familyStill(row, row.sentAt ? null : (setting.marksNow ?? []), setting.today),
     plan: familyPlan(row.plan),
-  };
-}
-
-interface PageGiven {
-  readonly facts: PlayerFacts;
-  readonly name: string;
-  readonly side: Side;
-  readonly library: LibraryForPlanning;
-  readonly foci: readonly { readonly id: Id; readonly faultId: string }[];
-  readonly focus: { readonly id: Id; readonly faultId: string } | null;
-}
-
-/** The page before a draft is begun. */
-export function planPage({ facts, name, side, library, foci, focus }: PageGiven): PlanPage {
-  const faultOf = (faultId: string) => library.faults.find(({ id }) => id === faultId);
-  return {
-    playerId: facts.playerId,
-    name,
-    givenName: facts.givenName,
-    ageYears: facts.ageYears,
-    side,
-    sides: facts.sides.map((known) => known.side),
-    isPaused: facts.isPaused,
-    complaints: facts.complaints,
-    home: facts.home,
-    gearNames: gearNames(facts.home?.gear ?? [], library.gear),
-    gearItems: library.gear.items,
-    foci: foci.map(({ id, faultId }) => ({ id, name: faultOf(faultId)?.name ?? faultId, isChosen: id === focus?.id })),
-    focusWhy: (focus && faultOf(focus.faultId)?.whyItHurts) ?? null,
-    draft: null,
-    lastSent: null,
-  };
-}
-
-interface DraftGiven {
-  readonly row: NoteRowForView;
-  readonly facts: PlayerFacts;
-  readonly planning: Planning;
-  readonly library: LibraryForPlanning;
-  /** Other plans whose swings count towards the same caps. */
-  readonly beside: readonly CountedPlan[];
-  readonly stills: readonly MarkedFrame[];
-  readonly setting: NoteSetting;
-  readonly earlier: { readonly text: string; readonly from: string } | null;
-  readonly receivers: readonly { readonly name: string; readonly isGuardian: boolean }[];
-  readonly hasLeft: boolean;
-  readonly privateWords: string;
-}
-
-/** A draft as the coach sees it: the words of its drills are those of today's library, as they would be sent. */
-export function draftView(given: DraftGiven): DraftView {
-  const { facts, planning, library, setting } = given;
-  const records = new Map(library.drills.map((drill) => [drill.id, drill]));
-  const drills = given.row.plan.drills.map((drill) => {
-    const record = records.get(drill.drillId);
-    return { ...drill, words: record ? drillWords(record, planning.player) : drill.words };
-  });
-  const row = { ...given.row, plan: { ...given.row.plan, drills } };
-  const letter = familyNote(row, setting);
-  const own = countedPlan(row.plan);
-  const plans = [own, ...given.beside];
-  const [day] = plannedWeek(plans);
-  const { total } = plannedSwings(plannedWeek(plans), planning.caps);
-  const refusals = swingRefusals(plans, planning.caps);
-  const inPlan = drills.map((drill) => ({ ...drill, name: wordsOf(drill.words).name, limits: drillRefusals(planning.choice, drill.drillId) }));
-  const words = { keptWell: row.keptWell, oneThing: row.oneThing, why: row.why, cue: row.cue, forFamily: row.forFamily };
-  const taken = new Set(drills.map(({ drillId }) => drillId));
-  return {
-    planId: row.plan.id,
-    minutesPerDay: row.plan.minutesPerDay,
-    daysPerWeek: row.plan.daysPerWeek,
-    nextCheckOn: letter.nextCheckOn,
-    drills: inPlan.map(({ drillId, name, why, timesPerDay, swingsPerDay, minutesPerDay, limits }) => ({ drillId, name, why, timesPerDay, swingsPerDay, minutesPerDay, limits })),
-    proposed: planning.choice.allowed.filter(({ drill }) => !taken.has(drill.id)).map(({ drill, why }) => {
-      const { sets, reps, fullSwings, minutes } = drill.dose;
-      return { id: drill.id, name: drill.name, why, purpose: drill.purpose, times: sets * reps, swings: fullSwings, minutes };
-    }),
-    leftOut: planning.choice.leftOut.map(({ drill, limits }) => ({ name: drill.name, limits: limits.map((limit) => limit.words) })),
-    swings: { perDay: day ? swingsOf(day.drills) : 0, perWeek: total, mostPerDay: planning.caps.homePerDay, mostPerWeek: planning.caps.perWeek, refusals },
-    minutes: inPlan.reduce((sum, drill) => sum + drill.minutesPerDay, 0),
-    cue: row.cue,
-    cues: cueChoices(planning.fault, drills.flatMap(({ drillId }) => records.get(drillId) ?? []), given.earlier),
-    words,
-    wordCount: noteWordCount(words),
-    remarks: remarksOn(words, planning.reader),
-    privateWords: given.privateWords,
-    still: row.clipId && row.frameIndex !== null ? `${row.clipId} ${row.frameIndex}` : "",
-    stills: given.stills.map(({ clipId, frameIndex, filmedOn, view, swingId }) => ({
-      value: `${clipId} ${frameIndex}`, url: clipAddress.still(clipId, frameIndex), words: `${longDay(dayOf(filmedOn))}, from the ${view}`, swingId,
-    })),
-    letter,
-    receivers: given.receivers.map(({ name }) => name),
-    notYet: sendProblems(
-      {
-        givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: given.hasLeft, isFocusActive: true, today: facts.today,
-        nextCheckOn: letter.nextCheckOn, words, drills: inPlan, swingRefusals: refusals, receivers: given.receivers,
-      },
-      planning.reader,
-    ),
   };
 }

@@ -2,14 +2,18 @@ import type { z } from "zod";
 import type { Person } from "@/lib/access/actor";
 import { defineQuery } from "@/lib/access/define-query";
 import { may, mayInAcademy } from "@/lib/access/guard";
-import { ageYears, isMinor } from "@/lib/core/age";
+import { ageYears, isMinor, levelOfAge } from "@/lib/core/age";
 import { NotFoundError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
+import { readLoads } from "@/lib/domains/library/scope";
+import { swingsNow } from "@/lib/domains/roster/loads/rules";
+import { readSwingLogs } from "@/lib/domains/roster/loads/scope";
+import { swingCaps } from "@/lib/prescribe/swing-load";
 import { listSentPlans } from "@/lib/domains/plans/queries";
 import { wordsOf } from "@/lib/domains/plans/schema";
 import { clearPauseAsFamily, type PlayerSubject } from "@/lib/domains/roster/policy";
 import { findPlayerSubject } from "@/lib/domains/roster/scope";
-import { dayOf, dayValue } from "@/lib/core/days";
+import { dayOf, dayValue, daysAfter } from "@/lib/core/days";
 import { todayIn } from "@/lib/platform/clock";
 import type { Database, Prisma } from "@/lib/platform/database";
 import { listCounts, seeCounts, seeFamilyPages, seeParentsPage } from "./policy";
@@ -55,18 +59,25 @@ export const getToday = defineQuery({
   input: todayForm,
   policy: may<In<typeof todayForm>, PlayerSubject, "practice.see-family-pages">(seeFamilyPages, playerOf),
   run: async ({ actor, input, granted, db }): Promise<TodayView> => {
-    const { today, view } = await readFamilyPlayer(db, actor, granted);
+    const { row, today, view } = await readFamilyPlayer(db, actor, granted);
     const plans = await listSentPlans.as(actor, { playerId: granted.id }, db);
     const shown = plans.find(({ plan }) => plan.id === input.planId) ?? plans[0] ?? null;
     const week = weekOf(today);
-    const logs = await readLogs(db, { academyId: granted.academyId, playerId: granted.id, day: within(week) });
+    const { academyId, id: playerId } = granted;
+    const lastSeven = Array.from({ length: 7 }, (_, index) => daysAfter(today, -index));
+    const logs = await readLogs(db, { academyId, playerId, day: within([...new Set([...week, ...lastSeven])]) });
+    const years = ageYears(granted.birthDate, today);
+    const loads = await readLoads(db, academyId);
+    const caps = loads ? swingCaps(levelOfAge(years, row.hasLeftSchool), years, loads.swings, view.stops.length > 0) : { perDay: Infinity, perWeek: Infinity };
+    const elsewhere = await readSwingLogs(db, academyId, playerId, today, 7);
     return {
       ...view,
       today,
-      showsNumbers: showsNumbers(ageYears(granted.birthDate, today)),
+      showsNumbers: showsNumbers(years),
       choices: plans.map(({ note, plan }) => ({ planId: plan.id, side: plan.side, oneThing: note.oneThing, isShown: plan.id === shown?.plan.id })),
       note: shown?.note ?? null,
-      ...homeworkView(shown, logs, week, today, view.stops.length > 0),
+      load: swingsNow([...logs.map(({ day, swings }) => ({ day, swings, source: "home" as const })), ...elsewhere], today, caps),
+      ...homeworkView(shown, logs.filter(({ day }) => week.includes(day)), week, today, view.stops.length > 0),
     };
   },
 });

@@ -22,6 +22,11 @@ export function weekOf(day: string): readonly string[] {
   return Array.from({ length: 7 }, (_, index) => dayAt(dayMs(day) + (index - sinceMonday) * DAY_MS));
 }
 
+/** 1 = Monday to 7 = Sunday. */
+export function weekdayOf(day: string): number {
+  return ((new Date(dayMs(day)).getUTCDay() + 6) % 7) + 1;
+}
+
 /** Days on which a plan asks for homework, from its first day to its last, both counted. */
 export function plannedDays(span: { startsOn: string; endsOn: string; daysPerWeek: number }): number {
   const days = Math.max(0, Math.round((dayMs(span.endsOn) - dayMs(span.startsOn)) / DAY_MS) + 1);

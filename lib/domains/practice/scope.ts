@@ -20,7 +20,7 @@ export async function findHomeworkSubject(db: Database, academyId: Id, planDrill
 
 /** The player as the family's pages need one. */
 export const familyPlayerSelect = {
-  id: true, academyId: true, givenName: true, familyName: true, birthDate: true,
+  id: true, academyId: true, givenName: true, familyName: true, birthDate: true, hasLeftSchool: true,
   location: { select: { timeZone: true } },
   pauses: {
     where: openPause,

@@ -1,7 +1,10 @@
 import type { Id } from "@/lib/core/ids";
 import type { FamilyNote, SentPlanView } from "@/lib/domains/plans/view";
 import type { PainPart, Side } from "@/lib/domains/roster/rules";
-import { plannedDays, totalsOf, type CountedDay, type Totals } from "./rules";
+import type { SwingsNow } from "@/lib/domains/roster/loads/rules";
+import { weekdayWords } from "@/lib/domains/roster/loads/view";
+import type { Scene } from "@/lib/prescribe/scene";
+import { plannedDays, totalsOf, weekdayOf, type CountedDay, type Totals } from "./rules";
 import type { FamilyPlayerRow } from "./scope";
 
 /** A drill of the plan, as the player does it. */
@@ -11,6 +14,11 @@ export interface HomeworkDrill {
   readonly steps: readonly string[];
   readonly cue: string | null;
   readonly worked: string;
+  readonly equipment: readonly string[];
+  readonly safety: readonly string[];
+  readonly scene: Scene | null;
+  /** The plan has it on other days of the week, in words; null when it is for today or for any day. */
+  readonly otherDays: string | null;
   readonly times: number;
   readonly isSwing: boolean;
   /** How often it is counted for today; 0 before anything is. */
@@ -59,6 +67,8 @@ export interface TodayView extends StopsView {
   /** Names of the drills that wait while swings are paused. */
   readonly onHold: readonly string[];
   readonly minutes: number;
+  /** Swings of all sources: today and in the seven days that end today, and how many are left. */
+  readonly load: SwingsNow;
   readonly cautions: readonly string[];
   /** This week by the shown plan: days on which anything of it was done. */
   readonly doneDaysThisWeek: number;
@@ -139,6 +149,10 @@ export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[],
         steps: drill.steps,
         cue: drill.cue,
         worked: drill.worked,
+        equipment: drill.equipment,
+        safety: drill.safety,
+        scene: drill.scene,
+        otherDays: drill.weekdays.length === 0 || drill.weekdays.includes(weekdayOf(today)) ? null : weekdayWords(drill.weekdays),
         times: drill.timesPerDay,
         isSwing: drill.swingsPerDay > 0,
         doneTimes: rows.find(({ day }) => day === today)?.times ?? 0,
@@ -146,7 +160,7 @@ export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[],
       };
     }),
     onHold: isPaused && phase === "now" ? plan.drills.filter((drill) => drill.stopsWhenPaused).map(({ name }) => name) : [],
-    minutes: shown.reduce((sum, { minutesPerDay }) => sum + minutesPerDay, 0),
+    minutes: shown.filter(({ weekdays }) => weekdays.length === 0 || weekdays.includes(weekdayOf(today))).reduce((sum, { minutesPerDay }) => sum + minutesPerDay, 0),
     cautions: shown.length > 0 ? plan.cautions : [],
     doneDaysThisWeek: totalsOf(mine, week[0] ?? today, week.at(-1) ?? today).days,
   };

@@ -110,7 +110,10 @@ describe("the week", () => {
     for (let index = 0; index < 60; index++) {
       const request = randomRequest(1000 + index);
       const week = (await planWeek(request, solveLinearModel, 60))!;
-      for (const { drill, limit } of notTaken(request, week)) {
+      const left = notTaken(request, week);
+      // Of the best week nothing is left out without a limit.
+      expect(left.length + week.drills.length).toBe(request.candidates.length);
+      for (const { drill, limit } of left) {
         limits.add(limit);
         // On whatever single day it were added, a rule would break.
         const kept = laidOut(week);

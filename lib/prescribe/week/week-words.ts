@@ -27,8 +27,8 @@ function sourcesWords(request: WeekRequest): string {
   return named.length > 0 ? ` Elsewhere a week: ${named.join(" + ")}.` : "";
 }
 
-/** Which limit of the week keeps out a drill that the hard limits allow. */
-function limitOf(request: WeekRequest, week: Week, drill: Drill): { limit: WeekLimit; words: string } {
+/** Which limit of the week keeps out a drill that the hard limits allow; null when it would still fit on some day. */
+function limitOf(request: WeekRequest, week: Pick<Week, "drills">, drill: Drill): { limit: WeekLimit; words: string } | null {
   const swings = drill.dose.fullSwings;
   const minutes = minutesOf(drill);
   const room = swingRoom(request);
@@ -50,13 +50,20 @@ function limitOf(request: WeekRequest, week: Week, drill: Drill): { limit: WeekL
   if (total + swings > room.week) return { limit: "swings-week", words: `Brings ${swings} swings; ${room.week - total} are left in the week.${sourcesWords(request)}` };
   const withRoom = withTime.filter((weekday) => usedOn(weekday, ({ dose }) => dose.fullSwings) + swings <= (room.byDay[weekday - 1] ?? 0));
   if (withRoom.length === 0) return { limit: "swings-day", words: `Brings ${swings} swings; no day has so many left.${sourcesWords(request)}` };
+  if (swings === 0) return null;
+  const swingDays = WEEKDAYS.filter((weekday) => usedOn(weekday, ({ dose }) => dose.fullSwings) > 0 || room.busyDays.includes(weekday));
+  const hasFree = swingDays.length < room.busyDays.length + room.freeSwingDays;
+  if (withRoom.some((weekday) => hasFree || swingDays.includes(weekday))) return null;
   return { limit: "swing-days", words: "No further day is left for swings: two days of seven stay without." };
 }
 
-/** Every drill that may be done and is not in the week, with the limit that keeps it out. */
-export function notTaken<D extends Drill>(request: WeekRequest<D>, week: Week<D>): NotTaken<D>[] {
+/** Every drill that may be done and is not in the week, with the limit that keeps it out; one that would fit is not among them. */
+export function notTaken<D extends Drill>(request: WeekRequest<D>, week: Pick<Week, "drills">): NotTaken<D>[] {
   const taken = new Set<Drill>(week.drills.map(({ candidate }) => candidate.drill));
-  return request.candidates.filter(({ drill }) => !taken.has(drill)).map(({ drill }) => ({ drill, ...limitOf(request, week, drill) }));
+  return request.candidates.filter(({ drill }) => !taken.has(drill)).flatMap(({ drill }) => {
+    const reached = limitOf(request, week, drill);
+    return reached ? [{ drill, ...reached }] : [];
+  });
 }
 
 // ---- When nothing fits ---------------------------------------------------------------------------------------------

@@ -37,6 +37,8 @@ export const rows: readonly AccessRow[] = [
   { name: "plans.start-plan", may: teaching, input: ofSide },
   { name: "plans.set-days", may: teaching, input: async (cast) => ({ ...(await aDraft(cast)), minutesPerDay: 10, daysPerWeek: 3, nextCheckOn: "2026-12-09" }) },
   { name: "plans.add-drill", may: teaching, input: async (cast) => ({ ...(await aDraft(cast)), drillId: "mirror-load" }) },
+  { name: "plans.suggest-week", may: teaching, input: async (cast) => ({ ...(await aDraft(cast)), practiceOrder: "blocked" }) },
+  { name: "plans.set-weekdays", may: teaching, input: async (cast) => ({ ...(await aDraft(cast)), drillId: "mirror-load", weekdays: [1, 4] }) },
   { name: "plans.remove-drill", may: teaching, input: async (cast) => ({ ...(await aDraft(cast)), drillId: "mirror-load" }) },
   { name: "plans.move-drill", may: teaching, input: async (cast) => ({ ...(await aDraft(cast)), drillId: "mirror-load", direction: "up" }) },
   { name: "plans.set-dose", may: teaching, input: async (cast) => ({ ...(await aDraft(cast)), drillId: "mirror-load", timesPerDay: 10, minutesPerDay: 5 }) },

@@ -10,6 +10,10 @@ const piaWith =
 export const rows: readonly AccessRow[] = [
   { name: "roster.get-player", may: ["admin", "head", "coach", "player", "guardian"], input: pia },
   { name: "roster.get-player-facts", may: ["admin", "head", "coach", "player", "guardian"], input: pia },
+  { name: "roster.get-swings-elsewhere", may: ["head", "coach", "player", "guardian"], input: pia },
+  { name: "roster.say-swings-elsewhere", may: ["head", "coach", "guardian"], input: pia },
+  { name: "roster.log-swings", may: ["head", "coach", "player", "guardian"], input: (cast) => ({ playerId: cast.playerId, day: "2026-11-25", source: "team", swings: 20 }) },
+  { name: "roster.take-back-swings", may: ["head", "coach", "player", "guardian"], input: (cast) => ({ playerId: cast.playerId, logId: cast.playerId }) },
   { name: "roster.is-paused", may: ["admin", "head", "coach", "player", "guardian"], input: pia },
   { name: "roster.list-consents", may: ["admin", "player", "guardian"], input: pia },
   { name: "roster.get-player-record", may: ["admin"], input: pia },

@@ -8,7 +8,7 @@ import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { TextInput } from "@/lib/ui/text-input";
 import { chooseCue } from "../actions";
-import type { DraftView } from "../view";
+import type { DraftView } from "../draft/view";
 
 const SHOWN = 6;
 

@@ -7,7 +7,7 @@ import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { TextInput } from "@/lib/ui/text-input";
 import { setDose } from "../actions";
-import type { DraftDrill } from "../view";
+import type { DraftDrill } from "../draft/view";
 
 /** How often and how long a drill is done; swings are counted from it. */
 export function DoseForm({ planId, drill }: { planId: string; drill: DraftDrill }) {

@@ -1,5 +1,5 @@
 import Link from "next/link";
-import type { DraftView, PlanPage } from "../view";
+import type { DraftView, PlanPage } from "../draft/view";
 import { CueForm } from "./cue-form";
 import { DrillSet, LeftOutDrills, ProposedDrills } from "./drill-set";
 import { FamilyNoteLetter } from "./family-note";
@@ -8,6 +8,7 @@ import { PlanDays } from "./plan-days";
 import { PrivateForm } from "./private-form";
 import { SendForm } from "./send-form";
 import { StillForm } from "./still-form";
+import { SuggestForm } from "./suggest-form";
 
 /** The draft from the first drill to the last word, in the order in which it is made. */
 export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }) {
@@ -22,6 +23,7 @@ export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }
           </p>
         ))}
         {draft.drills.length > 0 ? <DrillSet draft={draft} /> : null}
+        {page.elsewhere.isKnown ? <SuggestForm draft={draft} /> : null}
         <details>
           <summary className="btn plain">Minutes, days, next check</summary>
           <PlanDays draft={draft} />

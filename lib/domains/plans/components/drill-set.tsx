@@ -1,7 +1,8 @@
 import { ActButton } from "@/lib/domains/identity/components/act-button";
 import { addDrill, moveDrill, removeDrill } from "../actions";
-import type { DraftDrill, DraftView, ProposedDrill } from "../view";
+import type { DraftDrill, DraftView, ProposedDrill } from "../draft/view";
 import { DoseForm } from "./dose-form";
+import { WeekdaysForm } from "./weekdays-form";
 
 function doseWords(times: number, swings: number): string {
   if (swings === 0) return `${times} times`;
@@ -50,13 +51,16 @@ function TakenDrill({ drill, planId, isFirst, isLast }: { drill: DraftDrill; pla
       <div className="dosebox">
         <p className="dose">
           {doseWords(drill.timesPerDay, drill.swingsPerDay)}
-          <span className="note">{drill.minutesPerDay} minutes</span>
+          <span className="note">
+            {drill.minutesPerDay} minutes{drill.dayWords ? `, ${drill.dayWords}` : ", any day"}
+          </span>
         </p>
         <details>
           <summary className="btn plain">
-            Change<span className="hush"> the dose of {drill.name}</span>
+            Change<span className="hush"> the dose and days of {drill.name}</span>
           </summary>
           <DoseForm planId={planId} drill={drill} />
+          <WeekdaysForm planId={planId} drill={drill} />
         </details>
       </div>
     </li>
@@ -97,6 +101,7 @@ function Proposed({ drill, planId }: { drill: ProposedDrill; planId: string }) {
       <p className="note">
         {doseWords(drill.times, drill.swings)}, {drill.minutes} minutes
       </p>
+      {drill.notFor ? <p className="note">Not in the plan as it stands: {drill.notFor}</p> : null}
       <ActButton action={addDrill} fields={{ planId, drillId: drill.id }} label={`Take ${drill.name}`}>
         Take
       </ActButton>

@@ -1,7 +1,9 @@
 import { Cue } from "@/lib/ui/cue";
 import { Letter } from "@/lib/ui/papers";
 import { longDay, type FamilyDrill, type FamilyNote, type FamilyPlan } from "../view";
+import { weekdayWords } from "@/lib/domains/roster/loads/view";
 import { NoteStill } from "./note-still";
+import { SetUpPicture } from "./set-up-picture";
 
 interface FamilyNoteLetterProps {
   note: FamilyNote;
@@ -34,6 +36,7 @@ export function FamilyNoteLetter({ note, label = `Note of ${longDay(note.day)}` 
       <p>
         {planWords(plan)} We film again on {longDay(note.nextCheckOn)}.
       </p>
+      {plan.drills.length > 1 ? <p>{ORDER_WORDS[plan.practiceOrder]}</p> : null}
       {plan.drills.map((drill) => (
         <DrillPart key={drill.id} drill={drill} />
       ))}
@@ -54,6 +57,9 @@ function planWords({ drills, daysPerWeek, side }: FamilyPlan): string {
   return `${NUMBERS[drills.length] ?? drills.length} ${drills.length === 1 ? "drill" : "drills"} from the ${side} side, ${NUMBERS[daysPerWeek]?.toLowerCase()} ${daysPerWeek === 1 ? "day" : "days"} a week, about ${minutes} minutes a day.`;
 }
 
+/** How practice is laid out, in words for the family. */
+export const ORDER_WORDS = { blocked: "Finish one drill before you begin the next.", mixed: "Change the drill after every few turns." } as const;
+
 const NUMBERS = ["No", "One", "Two", "Three", "Four", "Five"];
 
 function DrillPart({ drill }: { drill: FamilyDrill }) {
@@ -64,6 +70,7 @@ function DrillPart({ drill }: { drill: FamilyDrill }) {
       <h3>{drill.name}</h3>
       <p className="note">
         {count} a day, {drill.minutesPerDay} minutes. {most === null ? null : `At most ${NUMBERS[most]?.toLowerCase() ?? most} ${most === 1 ? "day" : "days"} a week. `}
+        {drill.weekdays.length > 0 ? `On ${weekdayWords(drill.weekdays)}. ` : null}
         {drill.equipment.length > 0 ? `You need: ${drill.equipment.join(", ")}.` : null}
       </p>
       <ol className="small" style={{ listStyle: "decimal inside" }}>
@@ -74,6 +81,7 @@ function DrillPart({ drill }: { drill: FamilyDrill }) {
       <p className="small">
         <b>It worked when:</b> {drill.worked}
       </p>
+      {drill.scene ? <SetUpPicture scene={drill.scene} /> : null}
       <p className="small quiet">{drill.safety.join(" ")}</p>
     </section>
   );

@@ -9,7 +9,7 @@ import { keepTyped } from "@/lib/ui/keep-typed";
 import { TextArea } from "@/lib/ui/text-input";
 import { writeNote } from "../actions";
 import { MOST_NOTE_WORDS, noteWordCount, remarksOn, type NoteReader, type NoteWords } from "../rules";
-import type { DraftView } from "../view";
+import type { DraftView } from "../draft/view";
 
 interface NoteFormProps {
   draft: Pick<DraftView, "planId" | "words">;

@@ -7,7 +7,7 @@ import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { DateInput, TextInput } from "@/lib/ui/text-input";
 import { setDays } from "../actions";
-import type { DraftView } from "../view";
+import type { DraftView } from "../draft/view";
 
 /** Minutes, days and the next check of this plan. */
 export function PlanDays({ draft }: { draft: Pick<DraftView, "planId" | "minutesPerDay" | "daysPerWeek" | "nextCheckOn"> }) {

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { ADULT_WORDS } from "@/lib/domains/roster/components/words";
-import type { DraftView, PlanPage } from "../view";
+import type { DraftView, PlanPage } from "../draft/view";
 
 /** What the plan is made for: time, gear, room, who is there, where it hurts. */
 export function PlanFacts({ page, draft }: { page: PlanPage; draft: DraftView | null }) {
@@ -12,6 +12,7 @@ export function PlanFacts({ page, draft }: { page: PlanPage; draft: DraftView | 
     ["At home", page.gearNames.length === 0 ? "no gear" : gearWords(page.gearNames)],
     ["Room", `${home.widthM} by ${home.lengthM} m${home.hasCage ? ", cage" : ""}`],
     ["Who is there", `${home.partnerCount === 0 ? "no partner" : home.partnerCount === 1 ? "one partner" : `${home.partnerCount} partners`}, grown-up: ${ADULT_WORDS[home.adult].toLowerCase()}`],
+    ["Swings elsewhere", page.elsewhere.words],
     ["Complaints", page.complaints.length === 0 ? "none today" : page.complaints.join(", ")],
   ];
   return (

@@ -8,7 +8,7 @@ import { FormStatus } from "@/lib/ui/form-status";
 import { keepTyped } from "@/lib/ui/keep-typed";
 import { TextArea } from "@/lib/ui/text-input";
 import { writePrivateNote } from "../actions";
-import type { DraftView } from "../view";
+import type { DraftView } from "../draft/view";
 
 /** What only coaches read. */
 export function PrivateForm({ draft }: { draft: Pick<DraftView, "planId" | "privateWords"> }) {

@@ -5,7 +5,7 @@ import { IDLE } from "@/lib/core/action-state";
 import { SendButton } from "@/lib/domains/identity/components/send-button";
 import { FormStatus } from "@/lib/ui/form-status";
 import { chooseStill } from "../actions";
-import type { DraftView } from "../view";
+import type { DraftView } from "../draft/view";
 
 /** Which marked frame goes with the note, or none. */
 export function StillForm({ draft }: { draft: Pick<DraftView, "planId" | "still" | "stills"> }) {

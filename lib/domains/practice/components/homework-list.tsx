@@ -1,6 +1,9 @@
+import { ORDER_WORDS } from "@/lib/domains/plans/components/family-note";
 import { longDay } from "@/lib/domains/plans/view";
 import type { HomeworkDrill, TodayView } from "../view";
+import { SetUpPicture } from "@/lib/domains/plans/components/set-up-picture";
 import { DrillDone } from "./drill-done";
+import { SwingsToday } from "./swings-today";
 
 /** Today's drills: what to do, how many, Done. */
 export function HomeworkList({ view }: { view: TodayView }) {
@@ -15,11 +18,13 @@ export function HomeworkList({ view }: { view: TodayView }) {
       {view.phase === "over" ? <p>You are through with these drills. Your coach looks with you and makes the next plan.</p> : null}
       {isPaused && view.drills.length === 0 ? <p>Rest is the homework today.</p> : null}
       {isPaused && view.drills.length > 0 ? <p>These need no bat and no swing. Do them only if nothing hurts.</p> : null}
+      {isPaused ? null : <SwingsToday view={view} />}
+      {!isPaused && view.drills.length > 1 ? <p>{ORDER_WORDS[plan.practiceOrder]}</p> : null}
       {!isPaused && isWeekDone ? <p>You have done all your days this week. Rest today.</p> : null}
       {view.drills.length > 0 ? (
         <ol className="jobs">
           {view.drills.map((drill) => (
-            <Job key={drill.planDrillId} drill={drill} isAsked={!isWeekDone && !drill.isEnoughThisWeek} />
+            <Job key={drill.planDrillId} drill={drill} isAsked={!isWeekDone && !drill.isEnoughThisWeek && drill.otherDays === null} />
           ))}
         </ol>
       ) : null}
@@ -48,6 +53,20 @@ function Job({ drill, isAsked }: { drill: HomeworkDrill; isAsked: boolean }) {
           <li key={step}>{step}</li>
         ))}
       </ol>
+      <details className="whole">
+        <summary className="small">Set it up safely</summary>
+        <div className="flow">
+          {drill.scene ? <SetUpPicture scene={drill.scene} /> : null}
+          {drill.equipment.length > 0 ? <p className="small">You need: {drill.equipment.join(", ")}.</p> : null}
+          {drill.safety.map((words) => (
+            <p key={words} className="small">
+              {words}
+            </p>
+          ))}
+          <p className="small">It worked when: {drill.worked}</p>
+        </div>
+      </details>
+      {drill.otherDays ? <p className="whole small">This one is for {drill.otherDays}.</p> : null}
       {drill.isEnoughThisWeek ? <p className="whole small">This one is done for the week. Leave it today.</p> : null}
       <DrillDone planDrillId={drill.planDrillId} name={drill.name} doneTimes={drill.doneTimes} isAsked={isAsked} />
     </li>

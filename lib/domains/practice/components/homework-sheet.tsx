@@ -1,3 +1,4 @@
+import { SetUpPicture } from "@/lib/domains/plans/components/set-up-picture";
 import { longDay, type FamilyDrill, type FamilyNote } from "@/lib/domains/plans/view";
 
 /** The homework on paper: cue, drills with steps and counts, boxes to tick, room to write. No picture: it may hang on a wall. */
@@ -26,7 +27,7 @@ export function HomeworkSheet({ note, givenName, stopped }: { note: FamilyNote; 
         </p>
       ) : null}
       {drills.map((drill, index) => (
-        <DrillOnPaper key={drill.id} drill={drill} number={index + 1} days={drill.daysPerWeekMost ?? plan.daysPerWeek} />
+        <DrillOnPaper key={drill.id} drill={drill} number={index + 1} days={drill.weekdays.length || (drill.daysPerWeekMost ?? plan.daysPerWeek)} />
       ))}
       <footer className="foot">
         <p>
@@ -45,7 +46,12 @@ const WEEKS = [1, 2];
 function DrillOnPaper({ drill, number, days }: { drill: FamilyDrill; number: number; days: number }) {
   const boxes = Array.from({ length: days }, (_, index) => index + 1);
   return (
-    <section className="drill no-pic">
+    <section className={drill.scene ? "drill" : "drill no-pic"}>
+      {drill.scene ? (
+        <div>
+          <SetUpPicture scene={drill.scene} />
+        </div>
+      ) : null}
       <div>
         <h2>
           {number}. {drill.name}

@@ -6,7 +6,9 @@ import { DraftParts, DraftPreview } from "@/lib/domains/plans/components/draft-p
 import { FamilyNoteLetter } from "@/lib/domains/plans/components/family-note";
 import { PlanFacts } from "@/lib/domains/plans/components/plan-facts";
 import { getNoteForCoach, getPlanDraft } from "@/lib/domains/plans/queries";
-import { longDay, type PlanPage, type WholeNote } from "@/lib/domains/plans/view";
+import type { PlanPage } from "@/lib/domains/plans/draft/view";
+import { longDay, type WholeNote } from "@/lib/domains/plans/view";
+import { ElsewhereForm } from "@/lib/domains/roster/components/elsewhere-form";
 import { HomeForm } from "@/lib/domains/roster/components/home-form";
 import { getPlayer } from "@/lib/domains/roster/queries";
 import { ButtonLink } from "@/lib/ui/button";
@@ -45,6 +47,7 @@ export default async function PlanAndNotePage({ params, searchParams }: PageProp
         <>
           <PlanFacts page={page} draft={draft} />
           <Home page={page} />
+          {page.home ? <Elsewhere page={page} /> : null}
           {draft ? (
             <div className="plan opens">
               <DraftParts page={page} draft={draft} />
@@ -105,6 +108,26 @@ function Home({ page }: { page: PlanPage }) {
     <section className="opens" aria-labelledby="home">
       <h2 id="home">First: what is there at home?</h2>
       <p>Only drills that fit are proposed. It is asked once and can be changed here.</p>
+      {form}
+    </section>
+  );
+}
+
+/** Swings of team, lessons and games: asked before the first plan is sent, since caps count them all. */
+function Elsewhere({ page }: { page: PlanPage }) {
+  const form = <ElsewhereForm playerId={page.playerId} sources={page.elsewhere.sources} />;
+  if (page.elsewhere.isKnown) {
+    return (
+      <details>
+        <summary className="btn plain">Change the swings elsewhere</summary>
+        {form}
+      </details>
+    );
+  }
+  return (
+    <section className="opens" aria-labelledby="elsewhere">
+      <h2 id="elsewhere">What swings are there elsewhere?</h2>
+      <p>Team, lessons and games of a usual week. Caps count all of them, so homework leaves room.</p>
       {form}
     </section>
   );

@@ -1,0 +1,59 @@
+import type { Drill } from "./drill";
+
+/** What can stand in a picture of a drill's set-up. A closed list: one drawing language for all drills. */
+export const SCENE_PROPS = ["tee", "second-tee", "net", "screen", "tosser", "machine", "thrower", "wall", "mirror", "tape", "post"] as const;
+export type SceneProp = (typeof SCENE_PROPS)[number];
+
+/** A drill's set-up seen from above, as far as it is drawn. */
+export interface Scene {
+  readonly widthM: number;
+  readonly lengthM: number;
+  readonly props: readonly SceneProp[];
+  /** A bat is swung: the circle of one bat length plus two steps is drawn. */
+  readonly hasCircle: boolean;
+  /** An adult stands by. */
+  readonly hasAdult: boolean;
+}
+
+const SHOWN_BY: Readonly<Record<SceneProp, readonly string[]>> = {
+  tee: ["tee", "any-tee", "adjustable-tee"],
+  "second-tee": ["second-tee", "soft-tee"],
+  net: ["net", "net-or-field", "hanging-soft-net", "wall-or-net"],
+  screen: ["screen", "fine-mesh-screen"],
+  tosser: [],
+  machine: ["machine"],
+  thrower: ["fed-ball"],
+  wall: ["wall", "wall-or-fence"],
+  mirror: ["mirror", "mirror-or-phone"],
+  tape: ["tape", "chalk", "tape-or-chalk", "tape-or-cord"],
+  post: ["post"],
+};
+const BATS = ["bat", "light-bat", "short-bat", "old-bat"];
+
+/** What a drill's gear, setup and people put into its picture; never more than the drill names. */
+export function sceneOf(drill: Pick<Drill, "gear" | "setup" | "spaceM" | "partnerCount" | "adult" | "dose">): Scene {
+  const has = (items: readonly string[]) => items.some((item) => drill.gear.includes(item));
+  const isTossed = drill.setup === "toss" && drill.partnerCount > 0;
+  const props = SCENE_PROPS.filter((prop) => (prop === "tosser" ? isTossed : has(SHOWN_BY[prop])));
+  return {
+    widthM: drill.spaceM.w,
+    lengthM: drill.spaceM.l,
+    props: drill.setup === "machine" && !props.includes("machine") && !props.includes("thrower") ? [...props, "machine"] : props,
+    hasCircle: drill.dose.fullSwings > 0 || has(BATS),
+    hasAdult: drill.adult === "in-charge" || drill.adult === "operates",
+  };
+}
+
+const NAMES: Readonly<Record<SceneProp, string>> = {
+  tee: "a tee in front of the hitter", "second-tee": "a second tee", net: "a taut net 2 to 3 m ahead", screen: "a screen", tosser: "somebody who tosses from behind the screen",
+  machine: "a machine", thrower: "a machine or an adult who throws, behind a screen", wall: "a wall", mirror: "a mirror or phone", tape: "a line of tape on the ground", post: "a fixed post",
+};
+
+/** The picture in one sentence, for whoever hears the page. */
+export function sceneWords(scene: Scene): string {
+  const things = scene.props.map((prop) => NAMES[prop]);
+  if (scene.hasCircle) things.push("a clear circle of one bat length plus two steps, with nobody in it");
+  if (scene.hasAdult) things.push("an adult outside it");
+  const listed = things.length > 1 ? `${things.slice(0, -1).join(", ")} and ${things.at(-1)}` : things[0];
+  return `Seen from above, ${scene.widthM} by ${scene.lengthM} m of free ground: the hitter${listed ? `, ${listed}` : ""}.`;
+}

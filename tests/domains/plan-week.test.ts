@@ -1,0 +1,194 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { buildLibrary } from "@/seed/builders/library";
+import { buildAcademy, buildAssignment, buildGuardianship, buildLocation, buildPlayer, buildUser } from "@/seed/builders/people";
+import { newId, type Id } from "@/lib/core/ids";
+import { findEditionInForce, readEdition } from "@/lib/domains/library/scope";
+import type { DrillRecord } from "@/lib/domains/library/schema";
+import { chooseFocus } from "@/lib/domains/observations/actions";
+import * as actions from "@/lib/domains/plans/actions";
+import { getPlanDraft } from "@/lib/domains/plans/queries";
+import { leaveAcademy, reportPain, setHomeSetup } from "@/lib/domains/roster/actions";
+import { logSwings, saySwingsElsewhere, takeBackSwings } from "@/lib/domains/roster/loads/actions";
+import { getSwingsElsewhere } from "@/lib/domains/roster/loads/queries";
+import { database } from "@/lib/platform/database";
+import { actorOf } from "./practice-story";
+
+let academyId: Id;
+let locationId: Id;
+let headId: Id;
+let coachId: Id;
+let officeId: Id;
+let drills: readonly DrillRecord[] = [];
+
+beforeAll(async () => {
+  academyId = (await buildAcademy()).id;
+  locationId = (await buildLocation({ academyId })).id;
+  await buildLibrary(academyId);
+  headId = (await buildUser({ academyId, displayName: "Ada Head", roles: ["head-coach"] })).id;
+  coachId = (await buildUser({ academyId, displayName: "Marlow Tessen", roles: ["coach"] })).id;
+  officeId = (await buildUser({ academyId, displayName: "Rosa Office", roles: ["admin"] })).id;
+  drills = (await readEdition(database(), academyId, (await findEditionInForce(database(), academyId))!.id)).drills.drills;
+});
+
+const HOME = { gear: ["bat", "tee", "net", "foam-ball", "soft-core-ball", "tape", "towel", "helmet", "squeeze-ball", "short-bat", "machine", "screen"], widthM: 8, lengthM: 25, hasCage: true, partnerCount: 1, adult: "nearby" as "nearby" | "none", minutesPerDay: 12, daysPerWeek: 4 };
+const NOWHERE = { teamDays: [], lessonsDays: [], gamesDays: [] };
+
+async function drafted(given: { birthDate?: string; complaint?: string; faultId?: string; home?: Partial<typeof HOME>; isElsewhereUnknown?: boolean } = {}) {
+  const player = await buildPlayer({ academyId, locationId, givenName: "Ines", birthDate: given.birthDate ?? "2014-05-05" });
+  const here = { playerId: player.id, side: "right" as const };
+  await buildAssignment({ academyId, playerId: player.id, userId: coachId });
+  const guardianId = (await buildUser({ academyId, displayName: "Odile", roles: ["guardian"] })).id;
+  await buildGuardianship({ academyId, playerId: player.id, userId: guardianId });
+  if (given.complaint) await database().complaint.create({ data: { id: newId(), academyId: academyId, playerId: player.id, part: given.complaint, since: new Date("2026-11-20"), recordedById: coachId } });
+  const coach = await actorOf({ id: coachId, academyId: academyId }, "coach");
+  await setHomeSetup.as(coach, { playerId: player.id, ...HOME, ...given.home });
+  if (!given.isElsewhereUnknown) await saySwingsElsewhere.as(coach, { playerId: player.id, ...NOWHERE, teamDays: [2, 4], teamSwings: 30 });
+  await chooseFocus.as(coach, { ...here, faultId: given.faultId ?? "barrel-drag" });
+  const { planId } = (await actions.startPlan.as(coach, here)).data as { planId: Id };
+  const draft = async () => (await getPlanDraft.as(coach, here)).draft!;
+  const suggest = async (more: { practiceOrder?: "blocked" | "mixed"; seen?: string } = {}) => actions.suggestWeek.as(coach, { planId, practiceOrder: "blocked", ...more });
+  return { ...here, player, coach, guardianId, planId, draft, suggest };
+}
+
+describe("a suggested week", () => {
+  test("fills the plan with drills on days, each with its why, within minutes and swings of all sources", async () => {
+    const { draft, suggest, planId } = await drafted();
+    expect((await suggest()).message).toMatch(/^In the plan: “.+”\. Change what you like\.$/);
+    const { drills: inPlan, swings, minutesPerDay } = await draft();
+    expect(inPlan.length).toBeGreaterThan(1);
+    expect(swings.refusals).toEqual([]);
+    for (const { why, limits, weekdays, minutesPerDay: minutes } of inPlan) {
+      expect(why).toMatch(/^[A-Z].*\.$/);
+      expect(limits).toEqual([]);
+      expect(weekdays.length).toBeGreaterThan(0);
+      expect(minutes).toBeLessThanOrEqual(minutesPerDay);
+    }
+    expect(inPlan[0]!.why).toMatch(/^The easy one to begin with\./);
+    expect(inPlan.at(-1)!.why).toMatch(/^Carries it over to the game\./);
+    expect(new Set(inPlan.flatMap(({ weekdays }) => weekdays)).size).toBeLessThanOrEqual(4);
+    expect(await database().plan.findUniqueOrThrow({ where: { id: planId } })).toMatchObject({ practiceOrder: "blocked" });
+  });
+
+  test("says of each drill that may be done and is not in it which limit keeps it out", async () => {
+    const { draft, suggest } = await drafted();
+    await suggest();
+    const { proposed } = await draft();
+    expect(proposed.length).toBeGreaterThan(0);
+    for (const { notFor } of proposed) expect(notFor).toMatch(/\.$/);
+  });
+
+  test("is not made before it is known what is swung elsewhere, and no note is sent before", async () => {
+    const { suggest, coach, planId, draft } = await drafted({ isElsewhereUnknown: true });
+    await expect(suggest()).rejects.toThrow(/^First say what swings a usual week brings elsewhere/);
+    await expect(actions.sendNote.as(coach, { planId })).rejects.toThrow(/First say what swings/);
+    expect((await draft()).drills).toEqual([]);
+  });
+
+  test("leaves no room at home where team and games fill the caps, and the refusal of more gives the sum by source", async () => {
+    const { coach, playerId, suggest, draft, planId } = await drafted();
+    await saySwingsElsewhere.as(coach, { playerId, ...NOWHERE, teamDays: [1, 2, 3, 4, 5], teamSwings: 80 });
+    const swinging = (await draft()).proposed.find(({ swings }) => swings > 0)!;
+    expect(swinging.notFor).toMatch(/left in the week|left on a day|No day is left/);
+    await expect(actions.addDrill.as(coach, { planId, drillId: swinging.id })).rejects.toThrow(/\(home \d+ \+ team 400\)\. The limit is 400 a week/);
+    await suggest().catch(() => undefined);
+    expect((await draft()).drills.every(({ swingsPerDay }) => swingsPerDay === 0)).toBe(true);
+  });
+
+  test.each([
+    ["nine", "2017-05-05", undefined],
+    ["twelve with a sore wrist", "2014-05-05", "wrist"],
+  ])("holds no one-hand drill for a player of %s, in whatever order one clicks", async (_, birthDate, complaint) => {
+    const oneHand = drills.filter(({ steps, setup }) => setup === "tee" && /one[- ]hand|(top|bottom) hand only/i.test(steps.join(" ")));
+    expect(oneHand.length).toBeGreaterThan(1);
+    for (const drill of oneHand.slice(0, 2)) {
+      const { coach, planId, suggest, draft } = await drafted({ birthDate, complaint, faultId: drill.faults[0]!.fault });
+      await suggest().catch(() => undefined);
+      await expect(actions.addDrill.as(coach, { planId, drillId: drill.id })).rejects.toThrow(/stays out/);
+      await suggest({ practiceOrder: "mixed" }).catch(() => undefined);
+      expect((await draft()).drills.map(({ drillId }) => drillId)).not.toEqual(expect.arrayContaining([drill.id]));
+      for (const { drillId } of (await draft()).drills) expect(oneHand.map(({ id }) => id)).not.toContain(drillId);
+    }
+  });
+
+  test("holds no machine for a player of ten without an adult who works it", async () => {
+    const fed = drills.filter(({ setup, gear }) => setup === "machine" || gear.includes("fed-ball"));
+    for (const drill of fed.slice(0, 2)) {
+      const { coach, planId, suggest, draft } = await drafted({ birthDate: "2016-05-05", faultId: drill.faults[0]!.fault });
+      await suggest().catch(() => undefined);
+      await expect(actions.addDrill.as(coach, { planId, drillId: drill.id })).rejects.toThrow(/stays out/);
+      for (const { drillId } of (await draft()).drills) expect(fed.map(({ id }) => id)).not.toContain(drillId);
+    }
+  });
+
+  test("that cannot be says what to change, keeps what stood in the plan, and never names a limit of safety as one", async () => {
+    const { suggest, draft, coach, playerId } = await drafted({ faultId: "late-start", home: { gear: [], widthM: 0.5, lengthM: 0.5, partnerCount: 0, adult: "none" } });
+    await expect(suggest()).rejects.toThrow(/^Nothing fits Ines as things are\. .*Nothing was changed\.$/);
+    expect((await draft()).drills).toEqual([]);
+    await reportPain.as(coach, { playerId, part: "wrist", level: 5 });
+    const refused = await suggest().then(() => "", (error: unknown) => String(error));
+    expect(refused).not.toMatch(/With .* paused/);
+  });
+
+  test("does not replace what another coach put in since the page was opened", async () => {
+    const { suggest, draft, planId } = await drafted();
+    const { seen, proposed } = await draft();
+    const head = await actorOf({ id: headId, academyId: academyId }, "head-coach");
+    await actions.addDrill.as(head, { planId, drillId: proposed.find(({ swings }) => swings === 0)!.id });
+    await expect(suggest({ seen })).rejects.toThrow(/^The drills were changed since this page was opened/);
+    expect((await draft()).drills).toHaveLength(1);
+    await suggest({ seen: (await draft()).seen });
+    const both = await Promise.allSettled([suggest({ seen: (await draft()).seen }), actions.suggestWeek.as(head, { planId, practiceOrder: "mixed", seen: (await draft()).seen })]);
+    expect(both.some(({ status }) => status === "fulfilled")).toBe(true);
+    expect(new Set((await draft()).drills.map(({ drillId }) => drillId)).size).toBe((await draft()).drills.length);
+  });
+
+  test("keeps its days when they are changed, as far as the plan and the caps allow", async () => {
+    const { suggest, draft, coach, planId } = await drafted();
+    await suggest();
+    const [first] = (await draft()).drills;
+    await actions.setWeekdays.as(coach, { planId, drillId: first!.drillId, weekdays: [] });
+    expect((await draft()).drills[0]!.dayWords).toBe("");
+    await expect(actions.setWeekdays.as(coach, { planId, drillId: first!.drillId, weekdays: [1, 2, 3, 4, 5, 6, 7] })).rejects.toThrow(/The plan has 4 days a week/);
+    await actions.setDays.as(coach, { planId, minutesPerDay: 12, daysPerWeek: 1, nextCheckOn: "2026-12-09" });
+    expect((await draft()).drills.every(({ weekdays }) => weekdays.length <= 1)).toBe(true);
+  });
+
+  test("of a player who has left, and a drill that was retired since, are refused in clear words with nothing lost", async () => {
+    const { coach, planId, suggest, draft, playerId } = await drafted();
+    await suggest();
+    const before = (await draft()).drills;
+    await expect(actions.addDrill.as(coach, { planId, drillId: "gone-drill" })).rejects.toThrow(/no such drill any more: it was retired/);
+    const kept = await database().planDrill.findFirstOrThrow({ where: { planId } });
+    await database().planDrill.update({ where: { id: kept.id }, data: { drillId: "gone-drill" } });
+    expect((await draft()).drills.find(({ drillId }) => drillId === "gone-drill")?.limits).toEqual(["The library has retired this drill since."]);
+    await expect(actions.sendNote.as(coach, { planId })).rejects.toThrow(/has to come out\. The library has retired this drill since/);
+    await leaveAcademy.as(await actorOf({ id: officeId, academyId: academyId }, "admin"), { playerId });
+    await expect(actions.sendNote.as(coach, { planId })).rejects.toThrow(/Ines has left the academy/);
+    expect(await database().planDrill.count({ where: { planId } })).toBe(before.length);
+  });
+});
+
+describe("swings elsewhere", () => {
+  test("are written down by family and coach, count halves for easy swings and fifteen for a game without a count, and can be taken back", async () => {
+    const { coach, playerId, guardianId } = await drafted();
+    const guardian = await actorOf({ id: guardianId, academyId: academyId }, "guardian");
+    expect((await logSwings.as(guardian, { playerId, day: "2026-11-24", source: "team", swings: 41, isEasy: "on" })).message).toBe("Counted as 21 full swings.");
+    expect((await logSwings.as(coach, { playerId, day: "2026-11-25", source: "games", swings: "", isEasy: "" })).message).toBe("Counted as 15 full swings.");
+    const { logs, today } = await getSwingsElsewhere.as(coach, { playerId });
+    expect(today).toBe("2026-11-25");
+    expect(logs.map(({ source, swings, isGuess }) => ({ source, swings, isGuess }))).toEqual([{ source: "games", swings: 15, isGuess: true }, { source: "team", swings: 21, isGuess: false }]);
+    await takeBackSwings.as(coach, { playerId, logId: logs[0]!.id });
+    await expect(takeBackSwings.as(coach, { playerId, logId: logs[0]!.id })).rejects.toThrow();
+    expect((await getSwingsElsewhere.as(coach, { playerId })).logs).toHaveLength(1);
+  });
+
+  test("of tomorrow, of long ago, without a number or of ten thousand are refused in a sentence", async () => {
+    const { coach, playerId } = await drafted();
+    const log = async (more: object) => logSwings.as(coach, { playerId, day: "2026-11-25", source: "team", swings: 20, ...more } as never);
+    await expect(log({ day: "2026-11-26" })).rejects.toThrow(/still to come/);
+    await expect(log({ day: "2026-10-01" })).rejects.toThrow(/last 14 days/);
+    await expect(log({ swings: "" })).rejects.toThrow(/how many swings/);
+    await expect(log({ swings: 10000 })).rejects.toMatchObject({ fields: { swings: expect.stringMatching(/0 to 500/) } });
+    expect((await getSwingsElsewhere.as(coach, { playerId })).logs).toEqual([]);
+  });
+});
