@@ -48,8 +48,8 @@ async function main(): Promise<void> {
     const cpu = process.cpuUsage();
     const week = await planWeek(request, solveLinearModel, 1);
     const { user, system } = process.cpuUsage(cpu);
-    if (week === null) open += 1;
-    taken.push({ ms: performance.now() - from, cpuMs: (user + system) / 1000, gap: week?.gap ?? NaN, candidates: request.candidates.length, columns: choiceModel(request).columns.length });
+    if (week.gap > 0.05) open += 1;
+    taken.push({ ms: performance.now() - from, cpuMs: (user + system) / 1000, gap: week.gap, candidates: request.candidates.length, columns: choiceModel(request).columns.length });
   }
   const at = (share: number, of: (one: (typeof taken)[number]) => number) => taken.map(of).sort((a, b) => a - b)[Math.min(taken.length - 1, Math.floor(share * taken.length))] ?? NaN;
   const line = (name: string, of: (one: (typeof taken)[number]) => number) => console.log(`${name}: median ${at(0.5, of).toFixed(0)}, 95 % ${at(0.95, of).toFixed(0)}, most ${at(1, of).toFixed(0)}`);
@@ -58,7 +58,7 @@ async function main(): Promise<void> {
   line("yes-or-no columns", ({ columns }) => columns);
   line("milliseconds", ({ ms }) => ms);
   line("milliseconds of processor", ({ cpuMs }) => cpuMs);
-  console.log(`proved best: ${taken.filter(({ gap }) => gap === 0).length}, with a gap: ${taken.filter(({ gap }) => gap > 0).length} (largest ${Math.max(0, ...taken.map(({ gap }) => gap || 0)).toFixed(4)}), without a week within 1 s: ${open}`);
+  console.log(`proved best: ${taken.filter(({ gap }) => gap === 0).length}, with a gap: ${taken.filter(({ gap }) => gap > 0).length} (largest ${Math.max(0, ...taken.map(({ gap }) => gap || 0)).toFixed(4)}), more than 5 % from the best as far as was proved within 1 s: ${open}`);
 }
 
 void main();

@@ -7,6 +7,7 @@ import type { DrillRecord } from "@/lib/domains/library/schema";
 import { chooseFocus } from "@/lib/domains/observations/actions";
 import * as actions from "@/lib/domains/plans/actions";
 import { getPlanDraft } from "@/lib/domains/plans/queries";
+import { getToday } from "@/lib/domains/practice/queries";
 import { leaveAcademy, reportPain, setHomeSetup } from "@/lib/domains/roster/actions";
 import { logSwings, saySwingsElsewhere, takeBackSwings } from "@/lib/domains/roster/loads/actions";
 import { getSwingsElsewhere } from "@/lib/domains/roster/loads/queries";
@@ -53,7 +54,7 @@ async function drafted(given: { birthDate?: string; complaint?: string; faultId?
 describe("a suggested week", () => {
   test("fills the plan with drills on days, each with its why, within minutes and swings of all sources", async () => {
     const { draft, suggest, planId } = await drafted();
-    expect((await suggest()).message).toMatch(/^In the plan: “.+”\. Change what you like\.$/);
+    expect((await suggest()).message).toMatch(/^In the plan: “.+”\. Change what you like\./);
     const { drills: inPlan, swings, minutesPerDay } = await draft();
     expect(inPlan.length).toBeGreaterThan(1);
     expect(swings.refusals).toEqual([]);
@@ -180,6 +181,17 @@ describe("swings elsewhere", () => {
     await takeBackSwings.as(coach, { playerId, logId: logs[0]!.id });
     await expect(takeBackSwings.as(coach, { playerId, logId: logs[0]!.id })).rejects.toThrow();
     expect((await getSwingsElsewhere.as(coach, { playerId })).logs).toHaveLength(1);
+  });
+
+  test("leave less for today on the family's own page, and none when a cap is reached", async () => {
+    const { coach, playerId, guardianId } = await drafted();
+    const guardian = await actorOf({ id: guardianId, academyId }, "guardian");
+    expect((await getToday.as(guardian, { playerId })).load).toMatchObject({ sevenDays: 0, left: 100 });
+    await logSwings.as(coach, { playerId, day: "2026-11-25", source: "team", swings: 70, isEasy: "" });
+    expect((await getToday.as(guardian, { playerId })).load).toMatchObject({ today: 70, left: 30 });
+    await logSwings.as(coach, { playerId, day: "2026-11-25", source: "games", swings: "", isEasy: "" });
+    await logSwings.as(coach, { playerId, day: "2026-11-25", source: "lessons", swings: 40, isEasy: "" });
+    expect((await getToday.as(guardian, { playerId })).load).toMatchObject({ today: 125, left: 0 });
   });
 
   test("of tomorrow, of long ago, without a number or of ten thousand are refused in a sentence", async () => {

@@ -2,6 +2,7 @@ import type { Drill } from "../drill";
 import type { Solver } from "../linear-model";
 import { chooseDayCounts, type DayCount } from "./choose-drills";
 import { layOutDays } from "./lay-out-days";
+import { plainWeek } from "./plain-week";
 import { kindsOf, type Candidate, type DrillKind, type WeekRequest } from "./request";
 
 /** A drill of the week: on which weekdays (1 = Monday), and what it is there for. */
@@ -32,22 +33,24 @@ function inOrder<D extends Drill>(request: WeekRequest<D>, counts: readonly DayC
 /**
  * The week of homework that serves the focus best within minutes, days and swings: drills and day counts first, then
  * days. A choice that fits on no days is ruled out, with all that hold it, and the next best is tried, so that the result
- * is the best of all weeks. When the time is up the best so far is given with its gap; null when there is none yet.
+ * is the best of all weeks. When the time is up the best so far is given with its gap, at worst one put together without the solver.
  * @param seconds for all of it
  */
-export async function planWeek<D extends Drill>(request: WeekRequest<D>, solver: Solver, seconds = 1): Promise<Week<D> | null> {
+export async function planWeek<D extends Drill>(request: WeekRequest<D>, solver: Solver, seconds = 1): Promise<Week<D>> {
   const until = performance.now() + 1000 * seconds;
   const left = () => Math.max(0.05, (until - performance.now()) / 1000);
   const ordered = { ...request, candidates: [...request.candidates].sort((a, b) => (a.drill.id < b.drill.id ? -1 : 1)) };
   const cutOff: (readonly DayCount<D>[])[] = [];
   do {
     const choice = await chooseDayCounts(ordered, cutOff, solver, left());
-    if (choice === null) return null;
+    if (choice === null) break;
     if (choice.counts.length === 0) return { drills: [], worth: 0, gap: 0 };
     const days = await layOutDays(ordered, choice.counts, solver, left());
-    if (days === "late") return null;
+    if (days === "late") break;
     if (days) return { drills: inOrder(ordered, choice.counts, (id) => days.get(id) ?? []), worth: choice.worth, gap: choice.gap };
     cutOff.push(choice.counts);
   } while (performance.now() < until);
-  return null;
+  const plain = plainWeek(ordered);
+  const weekdaysOf = new Map(plain.days.map(({ candidate, weekdays }) => [candidate.drill.id, weekdays]));
+  return { drills: inOrder(ordered, plain.days.map(({ candidate, weekdays }) => ({ candidate, days: weekdays.length })), (id) => weekdaysOf.get(id) ?? []), worth: plain.worth, gap: plain.gap };
 }
