@@ -30,8 +30,8 @@ function giveUp(gone: Worker, reason: Error): void {
 }
 
 function startThread(): Worker {
-  // The path is no import: the thread runs beside the bundle, from the house's own folder, as settings and migrations do.
-  const started = new Worker(path.join(/* turbopackIgnore: true */ process.cwd(), "lib", "platform", "solver-thread.mjs"));
+  // Not written as "new Worker": a bundler would pack the thread's file and lose the solver's own beside it.
+  const started: Worker = Reflect.construct(Worker, [path.join(process.cwd(), "lib", "platform", "solver-thread.mjs")]);
   started.unref();
   started.on("message", ({ id, answer, problem }: { id: number; answer?: SolverAnswer; problem?: string }) => {
     const one = waiting.get(id);
