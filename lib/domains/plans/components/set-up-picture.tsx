@@ -1,6 +1,8 @@
 import { sceneWords, type Scene, type SceneProp } from "@/lib/prescribe/scene";
 
-const [WIDTH, HEIGHT, ROOM] = [320, 236, 26];
+const [WIDTH, HEIGHT, ROOM] = [320, 262, 26];
+/** Two lines of words under the ground. */
+const WORDS = 44;
 /** The circle: one bat length plus two steps, drawn as 2.3 m. */
 const CIRCLE_M = 2.3;
 const NET_M = 2.5;
@@ -11,9 +13,9 @@ const NET_M = 2.5;
  */
 export function SetUpPicture({ scene }: { scene: Scene }) {
   const shownM = Math.min(scene.lengthM, 7);
-  const scale = Math.min((WIDTH - 2 * ROOM) / Math.max(scene.widthM, 2), (HEIGHT - 2 * ROOM) / Math.max(shownM, 2));
+  const scale = Math.min((WIDTH - 2 * ROOM) / Math.max(scene.widthM, 2), (HEIGHT - 2 * ROOM - WORDS) / Math.max(shownM, 2));
   const [w, h] = [scene.widthM * scale, shownM * scale];
-  const [left, top] = [(WIDTH - w) / 2, (HEIGHT - h) / 2];
+  const [left, top] = [(WIDTH - w) / 2, (HEIGHT - WORDS - h) / 2];
   const isCut = scene.lengthM > shownM;
   const [x, y] = [WIDTH / 2, top + h - Math.min(h / 2, Math.max(26, (scene.hasCircle ? 0.35 : 0.5) * h))];
   const reach = Math.min(CIRCLE_M * scale, w / 2, 64);
@@ -27,19 +29,14 @@ export function SetUpPicture({ scene }: { scene: Scene }) {
         {scene.props.map((prop) => (
           <Prop key={prop} prop={prop} x={x} y={y} netY={ahead(NET_M)} farY={top + 20} left={left} right={left + w} />
         ))}
-        {scene.hasAdult ? <Person x={Math.min(left + w - 12, x + reach + 22)} y={y + 6} /> : null}
+        {scene.hasAdult ? <Person x={left + w + 22} y={y + 6} /> : null}
       </g>
-      <text x={WIDTH / 2} y={HEIGHT - 6} textAnchor="middle">
-        {scene.widthM} × {scene.lengthM} m
+      <text x={WIDTH / 2} y={HEIGHT - 30} textAnchor="middle">
+        {scene.widthM} × {scene.lengthM} m{scene.props.includes("net") ? ", net 2–3 m ahead" : ""}
       </text>
       {scene.hasCircle ? (
-        <text x={x} y={Math.min(HEIGHT - 28, y + reach + 16)} textAnchor="middle">
-          bat + 2 steps
-        </text>
-      ) : null}
-      {scene.props.includes("net") ? (
-        <text x={x + 52} y={ahead(NET_M) + 18}>
-          2–3 m
+        <text x={WIDTH / 2} y={HEIGHT - 8} textAnchor="middle">
+          Clear circle: bat + 2 steps
         </text>
       ) : null}
     </svg>
@@ -80,9 +77,9 @@ interface PropPlace {
 function Prop({ prop, x, y, netY, farY, left, right }: PropPlace) {
   switch (prop) {
     case "tee":
-      return <path d={`M${x + 6} ${y - 14}m-6 0a6 6 0 1 0 12 0a6 6 0 1 0 -12 0M${x + 6} ${y - 8}v6`} />;
+      return <path d={`M${x + 20} ${y - 14}m-6 0a6 6 0 1 0 12 0a6 6 0 1 0 -12 0M${x + 20} ${y - 8}v7`} />;
     case "second-tee":
-      return <path d={`M${x + 22} ${y - 20}m-6 0a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`} />;
+      return <path d={`M${x + 34} ${y - 28}m-6 0a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`} />;
     case "net":
       return <path d={`M${x - 46} ${netY}h92M${x - 38} ${netY}l8 8M${x - 22} ${netY}l8 8M${x - 6} ${netY}l8 8M${x + 10} ${netY}l8 8M${x + 26} ${netY}l8 8`} />;
     case "screen":
