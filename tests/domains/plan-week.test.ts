@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test, vi } from "vitest";
 import { buildLibrary } from "@/seed/builders/library";
 import { buildAcademy, buildAssignment, buildGuardianship, buildLocation, buildPlayer, buildUser } from "@/seed/builders/people";
 import { newId, type Id } from "@/lib/core/ids";
@@ -30,6 +30,9 @@ beforeAll(async () => {
   officeId = (await buildUser({ academyId, displayName: "Rosa Office", roles: ["admin"] })).id;
   drills = (await readEdition(database(), academyId, (await findEditionInForce(database(), academyId))!.id)).drills.drills;
 });
+
+// The solver has a time of its own; on a busy machine several suggestions take longer than a test usually may.
+vi.setConfig({ testTimeout: 90_000 });
 
 const HOME = { gear: ["bat", "tee", "net", "foam-ball", "soft-core-ball", "tape", "towel", "helmet", "squeeze-ball", "short-bat", "machine", "screen"], widthM: 8, lengthM: 25, hasCage: true, partnerCount: 1, adult: "nearby" as "nearby" | "none", minutesPerDay: 12, daysPerWeek: 4 };
 const NOWHERE = { teamDays: [], lessonsDays: [], gamesDays: [] };
