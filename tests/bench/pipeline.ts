@@ -153,11 +153,11 @@ async function upload(megabytes: number): Promise<void> {
 }
 
 async function main(): Promise<void> {
-  process.env.DATABASE_URL ??= "postgresql://nobody@localhost/none";
   process.env.AUTH_SECRET ??= "a secret for the bench only, long enough for it";
   const film = process.argv.find((word) => word.startsWith("--film="))?.slice(7) ?? "2";
-  if (film !== "0") await steppingCopy(film);
+  // The settings are read once: the upload brings a database with it.
   await upload(Number(process.argv.find((word) => /^\d+$/.test(word)) ?? 1024));
+  if (film !== "0") await steppingCopy(film);
 }
 
 void main();
