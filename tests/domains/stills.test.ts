@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from "node:fs";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { setEvent } from "@/lib/domains/clips/actions";
+import { newId } from "@/lib/core/ids";
 import { cutStillsOfSwing } from "@/lib/domains/clips/stills/jobs";
 import { showCut } from "@/lib/domains/clips/stills/routes";
 import { getCheckpointSheet } from "@/lib/domains/observations/sheet/queries";
@@ -72,7 +73,29 @@ describe("the stills of a swing", () => {
     expect(await keptFrames(clip.swingId)).toEqual([]);
     await clip.cut();
     expect(await keptFrames(clip.swingId)).toEqual([40]);
-    expect(new Set(cutsOf(clip).map((name) => name.split("/")[0])).size).toBe(2);
+    expect(cutsOf(clip)).toEqual([expect.stringMatching(/^(?!369-0-543-720)[\d-]+\/40\.jpg$/)]);
+  });
+
+  test("of an earlier window or of frames that are no event any more are removed, unless another clip of the same film needs them", async () => {
+    const clip = await filmed();
+    await clip.set("contact", 40);
+    await clip.set("plant", 20);
+    await clip.cut();
+    const twin = await database().clip.findUniqueOrThrow({ where: { id: clip.clipId } });
+    const swing = await database().swing.findUniqueOrThrow({ where: { id: clip.swingId } });
+    const [swingId, clipId] = [newId(), newId()];
+    await database().swing.create({ data: { ...swing, id: swingId } });
+    await database().clip.create({ data: { ...twin, plateMark: undefined, id: clipId, swingId } });
+    await setEvent.as(story.coach, { clipId, event: "contact", frameIndex: 40 });
+    await cutStillsOfSwing.perform({ swingId }, false);
+    await clip.set("contact", 42);
+    await clip.set("plant", 21);
+    await clip.cut();
+    expect(cutsOf(clip)).toEqual(["369-0-543-720/21.jpg", "369-0-543-720/40.jpg", "369-0-543-720/42.jpg"]);
+    await setEvent.as(story.coach, { clipId, event: "contact", frameIndex: 42 });
+    await cutStillsOfSwing.perform({ swingId }, false);
+    expect(cutsOf(clip)).toEqual(["369-0-543-720/21.jpg", "369-0-543-720/42.jpg"]);
+    expect(await keptFrames(clip.swingId)).toEqual([21, 42]);
   });
 
   test("are not promised where the stepping copy is missing, and nothing fails", async () => {

@@ -3,9 +3,26 @@ import { now } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";
 import type { SwingSubject } from "../policy";
 
-/** Writes down which stills of a clip lie there, in the place of what was known before. */
-export async function keepStills(tx: Transaction, swing: Granted<SwingSubject, "swing.cut-stills">, clipId: string, window: string, frames: readonly number[]): Promise<void> {
+/** Stills of one window of a clip, by their frames. */
+export interface StillsOf {
+  readonly window: string;
+  readonly frames: readonly number[];
+}
+
+/**
+ * Writes down which stills of a clip lie there, in the place of what was known before.
+ * @returns those that were known and that no clip of the file needs any more, for whoever removes their bytes
+ */
+export async function keepStills(tx: Transaction, swing: Granted<SwingSubject, "swing.cut-stills">, clipId: string, stills: StillsOf): Promise<StillsOf | null> {
   const { academyId } = swing;
-  const said = { window, frames: [...frames], cutAt: now() };
-  await tx.clipStills.upsert({ where: { academyId_clipId: { academyId, clipId } }, create: { academyId, clipId, ...said }, update: said });
+  const where = { academyId_clipId: { academyId, clipId } };
+  const before = await tx.clipStills.findUnique({ where, select: { window: true, frames: true } });
+  const said = { window: stills.window, frames: [...stills.frames], cutAt: now() };
+  await tx.clipStills.upsert({ where, create: { academyId, clipId, ...said }, update: said });
+  if (!before) return null;
+  // Two clips may be stretches of one file: their stills lie in one place.
+  const { fileId } = await tx.clip.findUniqueOrThrow({ where: { id: clipId }, select: { fileId: true } });
+  const needed = await tx.clipStills.findMany({ where: { academyId, window: before.window, clip: { fileId } }, select: { frames: true } });
+  const inUse = new Set(needed.flatMap(({ frames }) => frames));
+  return { window: before.window, frames: before.frames.filter((frame) => !inUse.has(frame)) };
 }

@@ -32,7 +32,7 @@ export const cutStillsOfSwing = defineJob(stillsChanged, async ({ payload, actor
       const [clip] = await readPicturedClips(database(), swing.academyId, [file.clipId]);
       if (!clip) break;
       if (!(await cut(swing, clip, file))) missing.push(file.clipId);
-      else if (!(await keepIfCurrent(swing, clip))) continue;
+      else if (!(await keepIfCurrent(swing, clip, file.contentHash))) continue;
       break;
     }
   }
@@ -55,14 +55,16 @@ async function cut({ academyId }: Cut, clip: PicturedClip, file: { readonly cont
   });
 }
 
-/** Writes down what was cut unless events or points have moved on meanwhile; two runs for one swing wait for each other. */
-function keepIfCurrent(swing: Cut, clip: PicturedClip): Promise<boolean> {
+/** Writes down what was cut unless events or points have moved on meanwhile, and removes what nobody needs any more; two runs for one swing wait for each other. */
+function keepIfCurrent(swing: Cut, clip: PicturedClip, contentHash: string): Promise<boolean> {
   const state = (it: PicturedClip) => `${windowName(it.window)} ${sheetFrames(it).join(" ")}`;
   return inTransaction(async (tx) => {
     await tx.$queryRaw`SELECT 1 FROM "Swing" WHERE "id" = ${swing.id}::uuid FOR UPDATE`;
     const [now] = await readPicturedClips(tx, swing.academyId, [clip.id]);
     if (!now || state(now) !== state(clip)) return false;
-    await keepStills(tx, swing, clip.id, windowName(clip.window), sheetFrames(clip));
+    const left = await keepStills(tx, swing, clip.id, { window: windowName(clip.window), frames: sheetFrames(clip) });
+    // While the swing is held: a run that needs them again then cuts them anew.
+    for (const frame of left?.frames ?? []) await blobs().remove(fileKeys(swing.academyId, contentHash).cut(left?.window ?? "", frame));
     return true;
   });
 }
