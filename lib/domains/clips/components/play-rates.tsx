@@ -1,7 +1,8 @@
 "use client";
 import { useId } from "react";
 
-const rates: readonly (readonly [number, string])[] = [[1, "Real"], [1 / 2, "Half"], [1 / 4, "Quarter"], [1 / 8, "Eighth"]];
+/** Parts of real time, each with its word. */
+export const rates: readonly (readonly [number, string])[] = [[1, "Real"], [1 / 2, "Half"], [1 / 4, "Quarter"], [1 / 8, "Eighth"]];
 
 /** At which part of real time is played. */
 export function PlayRates({ rate: chosen, onRate }: { readonly rate: number; readonly onRate: (rate: number) => void }) {

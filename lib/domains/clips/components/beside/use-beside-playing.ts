@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState, type Dispatch } from "react";
-import { judgeSeconds, longestTurnSeconds, slowPart } from "../playing-pace";
+import { clockOn, judgeSeconds, longestTurnSeconds, slowPart } from "../playing-pace";
 import { clockOf, playReach, type BesideAction, type BesideState } from "./beside-state";
 import { commonSeconds, type LinedClip } from "./lined-clip";
 import type { Frames } from "./showing";
@@ -38,7 +38,7 @@ export function useBesidePlaying(clips: readonly LinedClip[], state: BesideState
         return frame === undefined || frame >= it.frameCount - 1 || frame === 0 || it.notLined ? [] : [commonSeconds(it, frame)];
       });
       const furthest = pictures.length > 0 ? Math.min(...pictures) + mostLagSeconds * rate + 1 / 30 : Infinity;
-      seconds = Math.max(seconds, Math.min(seconds + passed * rate, furthest));
+      seconds = clockOn(seconds, passed, rate, furthest);
       dispatch({ kind: "show-at", seconds });
       if (asked > judgeSeconds * rate) setIsSlow(seconds - from < asked * slowPart);
       if (seconds >= reach[1]) dispatch({ kind: "play", isPlaying: false });

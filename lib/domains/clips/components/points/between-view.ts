@@ -6,7 +6,9 @@ import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import { tracksOf, type ClipTracks } from "@/lib/measure/tracks";
 import { contactTickOf, plainClipInput, type Spot } from "../../rules";
 import type { ClipView, EventView, PointId, PointView, UnseenPointView } from "../../view";
+import { findPoint, type Kept } from "../kept";
 import type { PointRun } from "../waiting-runs";
+import { isOpen } from "./point-known";
 
 /** A point worked out between placed frames, in pixels of the upright picture. It is never kept. */
 export interface BetweenPoint extends Spot {
@@ -21,6 +23,17 @@ export interface BetweenView {
   readonly best: NextBestFrame | null;
   /** The runs that still have a hole that cannot be worked out. */
   readonly openRuns: readonly PointRun[];
+}
+
+/** The next best frame once somebody has gone there, with the points that it asks for. */
+export interface FrameInHand {
+  readonly frame: number;
+  readonly points: readonly PointId[];
+}
+
+/** The points that still wait on the frame in hand while it is the one shown: of these nobody has said anything, or what was said was taken back. */
+export function waitingOn(inHand: FrameInHand | null, kept: Kept, frameIndex: number): readonly PointId[] {
+  return inHand?.frame === frameIndex ? inHand.points.filter((point) => isOpen(findPoint(kept, frameIndex, point))) : [];
 }
 
 const NOTHING: Omit<BetweenView, "openRuns"> = { on: () => [], best: null };

@@ -2,10 +2,9 @@ import { useMemo, useState } from "react";
 import type { NextBestFrame } from "@/lib/measure/between/next-best-frame";
 import type { ViewerCommand } from "../../rules";
 import type { ClipView, PointId } from "../../view";
-import { findPoint, type Kept } from "../kept";
+import type { Kept } from "../kept";
 import type { PointRun } from "../waiting-runs";
-import { betweenView, type BetweenPoint } from "./between-view";
-import { isOpen } from "./point-known";
+import { betweenView, waitingOn, type BetweenPoint, type FrameInHand } from "./between-view";
 
 /** What the view does with the frames between placed ones. */
 export interface Between {
@@ -25,17 +24,13 @@ export interface Between {
   readonly obey: (command: ViewerCommand) => boolean;
 }
 
-interface InHand {
-  readonly frame: number;
-  readonly points: readonly PointId[];
-}
 
 export function useBetween(clip: ClipView, kept: Kept, runs: readonly PointRun[], frameIndex: number, onGo: (frameIndex: number) => void): Between {
   const { canMeasure } = clip.abilities;
   const { points, unseenPoints, events } = kept;
   const view = useMemo(() => betweenView(clip, points, unseenPoints, events, canMeasure ? runs : []), [clip, points, unseenPoints, events, runs, canMeasure]);
-  const [inHand, setInHand] = useState<InHand | null>(null);
-  const waiting = inHand?.frame === frameIndex ? inHand.points.filter((point) => isOpen(findPoint(kept, frameIndex, point))) : [];
+  const [inHand, setInHand] = useState<FrameInHand | null>(null);
+  const waiting = waitingOn(inHand, kept, frameIndex);
   const { best } = view;
   const onBest = () => {
     if (!best) return;
