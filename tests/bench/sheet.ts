@@ -1,7 +1,8 @@
 /**
  * How soon a checkpoint sheet of 7 × 4 cells stands there, from stills that lie ready and made in the browser, beside a plain page of 28 <img>
  * of whole frames: in turns in the same run, each in a fresh browser without a cache, in Chromium without a graphics card. Films of 1280 × 720
- * at 240 a second. Needs the house of the flows: node --import tsx tests/support/flow-server.ts, then npx tsx tests/bench/sheet.ts [rounds]
+ * at 240 a second. Needs the house of the flows (node --import tsx tests/support/flow-server.ts):
+ * node --no-deprecation --import tsx tests/bench/sheet.ts [rounds]
  */
 import { readFileSync } from "node:fs";
 import path from "node:path";
@@ -42,6 +43,7 @@ async function prepare(): Promise<Bench> {
     const spec = swingSpec({ side: "right", body: "child", seed: 900 + i, look: { scene: "field", clothes: "sky" }, faults: { "barrel-drag": 0.6 } });
     made.push(await addFilm({ player: "bea", coach: "marlow", daysAgo: 1, spec, marked: "at-events", isMirrored: false, otherCameraOf: null }, player.id, coach, "us"));
   }
+  await isQuiet(made.map(({ swingId }) => swingId));
   const stills: string[] = [];
   for (const { swingId, clipId } of made) {
     await makeReadings.perform({ swingId }, true);
@@ -57,6 +59,17 @@ async function prepare(): Promise<Bench> {
   await database().session.create({ data: { id: sid, academyId: player.academyId, userId: user.id, activeRole: "coach", device: "a bench", expiresAt: new Date("2030-01-01") } });
   const cookie = await encode({ token: { sid }, secret: environment.AUTH_SECRET ?? "" });
   return { swingIds: made.map(({ swingId }) => swingId), clipIds: made.map(({ clipId }) => clipId), cookie, stills };
+}
+
+/** The worker has no stills of these swings to cut any more: it would make anew what is taken away here. */
+async function isQuiet(swingIds: readonly Id[]): Promise<void> {
+  const keys = swingIds.map((id) => `stills ${id}`);
+  for (let i = 0; i < 120; i++) {
+    const [row] = await database().$queryRaw<{ count: number }[]>`SELECT count(*)::int AS count FROM graphile_worker.jobs WHERE key = ANY(${keys})`;
+    if (row?.count === 0) return;
+    await new Promise((resolve) => setTimeout(resolve, 500));
+  }
+  throw new Error("the worker still cuts");
 }
 
 /** Opens a page in a browser without a cache and measures from the press of Enter until all its pictures are on the screen. */

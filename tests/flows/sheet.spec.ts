@@ -78,6 +78,13 @@ test("a coach reads the sheet by touch only: one event at a time, pushed or tapp
   await expect(events.getByRole("button", { name: "Launch" })).toHaveAttribute("aria-current", "true");
   await expect(cell(page, "This swing", "launch")).toBeVisible();
 
+  const line = sheet(page).locator(".line:visible").first();
+  await line.tap();
+  await expect(sheet(page).locator(".number:visible")).toHaveCount(1);
+  await expect(line).toHaveAttribute("aria-expanded", "true");
+  await line.tap();
+  await expect(sheet(page).locator(".number")).toHaveCount(0);
+
   await page.getByText("Lines, all").tap();
   await expect(sheet(page).locator("svg.body-lines:visible")).toHaveCount(2);
   await page.getByRole("button", { name: "Numbers" }).tap();
@@ -147,4 +154,44 @@ test("a coach keeps a swing as own best, sees it as a row of the others, and tak
   });
   await undo.click();
   await expect(page.getByRole("button", { name: "Keep as own best" })).toBeVisible();
+});
+
+test.describe("where no still lies ready", () => {
+  test.use({ allowedComplaint: "Failed to load resource" });
+
+  test("the sheet makes it here; of a film that breaks off midway, and of one whose line is lost, it says which stills are missing and why, and makes them once it can", async ({ page }) => {
+    const [swingId = "", other = ""] = await swingsOfNoor();
+    const clips = await ask<{ id: string; swingId: string; contact: number; frames: number }>(
+      `SELECT c."id", c."swingId", e."frameIndex" AS contact, t."frameCount" AS frames FROM "Clip" c JOIN "FileFrameTimes" t ON t."fileId" = c."fileId"
+       JOIN "SwingEvent" e ON e."clipId" = c."id" AND e."event" = 'contact' AND e."source" = 'placed' WHERE c."swingId" = ANY($1)`,
+      [[swingId, other]],
+    );
+    const [own, lost] = [swingId, other].map((id) => clips.find((it) => it.swingId === id));
+    if (!own || !lost) throw new Error("Noor's clips have no contact");
+    await page.route("**/cuts/**", (route) => route.abort());
+    await page.route(`**/clips/${lost.id}/stepping`, (route) => route.abort("connectionreset"));
+    await page.route(`**/clips/${own.id}/stepping`, async (route) => {
+      const answer = await route.fetch();
+      const body = await answer.body();
+      const from = body.indexOf("mdat") + 4;
+      const at = (part: number) => Math.floor(from + (body.length - from) * part);
+      // About the pictures around contact; the load lies well before them.
+      body.fill(0, at(own.contact / own.frames - 0.07), at(own.contact / own.frames + 0.07));
+      await route.fulfill({ response: answer, body });
+    });
+    await page.goto(`/swings/${swingId}/sheet?with=${other}`);
+    const broken = cell(page, "This swing", "contact");
+    await expect(broken).toContainText("This part of the film cannot be decoded.", { timeout: 60_000 });
+    await expect(cell(page, "This swing", "load").locator("img")).toHaveAttribute("src", /^blob:/);
+    await expect(cell(page, "Another swing", "contact")).toContainText("The line was lost while the pictures came.", { timeout: 30_000 });
+    await expect(page.getByText(/^\d+ stills are missing; each says why\. What was placed is kept\.$/)).toBeVisible();
+    await look(page, "sheet-missing-1440");
+    await expectAccessible(page);
+
+    await page.unrouteAll();
+    await page.getByRole("button", { name: "Try again" }).click();
+    await expect(page.getByText(/stills? (is|are) missing/)).toHaveCount(0, { timeout: 30_000 });
+    await stillsAreThere(page);
+    await expect(sheet(page).locator("img[src^='blob:']")).toHaveCount(await sheet(page).locator("img").count());
+  });
 });

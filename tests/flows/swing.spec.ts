@@ -45,6 +45,60 @@ test("a mirrored film of a left-hander reads in the same words and numbers as it
   expect(left).toEqual(right);
 });
 
+test("nobody leaves a swing while a change is on its way: a pressed link waits until it is kept, and the browser asks before the page is closed", async ({ page }) => {
+  await signIn(page, "Marlow Tessen", "coach");
+  const swingId = await swingOf("Rafa", `s."task" = 'tee'`);
+  await openSwing(page, swingId);
+  let letThrough = () => {};
+  const held = new Promise<void>((resolve) => (letThrough = resolve));
+  await page.route(`**/swings/${swingId}`, async (route) => {
+    if (route.request().method() === "POST") await held;
+    await route.continue();
+  });
+  await page.locator(".bench .frame").first().focus();
+  await page.keyboard.press("Shift+T");
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("t");
+  await expect(page.locator(".bench")).toHaveAttribute("data-unsent", "1");
+  const link = page.getByRole("link", { name: "Checkpoint sheet" });
+  await link.click();
+  const waits = page.getByText("The last change is not kept yet. The page is left as soon as it is.");
+  await expect(waits).toBeVisible();
+  await page.getByRole("button", { name: "Stay here" }).click();
+  await expect(waits).toBeHidden();
+  const asked = page.waitForEvent("dialog");
+  void page.close({ runBeforeUnload: true });
+  const dialog = await asked;
+  expect(dialog.type()).toBe("beforeunload");
+  await dialog.dismiss();
+
+  await link.click();
+  await expect(waits).toBeVisible();
+  expect(new URL(page.url()).pathname).toBe(`/swings/${swingId}`);
+  letThrough();
+  await expect(page.getByRole("heading", { level: 1, name: "Checkpoint sheet" })).toBeVisible({ timeout: 30_000 });
+  const [kept] = await ask<{ setAt: Date }>(`SELECT "setAt" FROM "SwingEvent" WHERE "swingId" = $1 AND "event" = 'toe' AND "source" = 'placed' AND "setById" IS NOT NULL ORDER BY "setAt" DESC LIMIT 1`, [swingId]);
+  expect(kept).toBeDefined();
+});
+
+test.describe("on a phone", () => {
+  test.use({ viewport: PHONE });
+
+  test("the ways on from a swing stand in one row and a menu", async ({ page }) => {
+    await signIn(page, "Marlow Tessen", "coach");
+    await openSwing(page, await swingOf("Rafa", `s."task" = 'tee'`));
+    const [title, way, more] = [page.getByRole("heading", { level: 1, name: "Swing view" }), page.getByRole("link", { name: "Checkpoint sheet" }), page.getByText("More", { exact: true })];
+    const middles = await Promise.all([title, way, more].map(async (it) => it.boundingBox().then((box) => (box ? box.y + box.height / 2 : NaN))));
+    expect(Math.max(...middles) - Math.min(...middles)).toBeLessThan(12);
+    await more.click();
+    await expect(page.getByRole("link", { name: "Another camera" })).toBeVisible();
+    await look(page, "swing-menu-390");
+    await expectAccessible(page);
+    await page.getByRole("link", { name: "Beside another" }).click();
+    await expect(page.getByRole("heading", { name: "One camera on one clock" })).toBeVisible({ timeout: 30_000 });
+  });
+});
+
 test("two cameras of one swing share its events: toe touch set on the side clip is timed on the clip from behind", async ({ page }) => {
   await signIn(page, "Vesna Coldbrook", "coach");
   await openSwing(page, await swingOf("Pell", `c."view" = 'rear'`));

@@ -23,6 +23,12 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
   const { swing } = measured;
   const own = swing.clips.find(({ clip }) => clip.id === asked) ?? swing.clips[0];
   const cameFrom = sheetAddressOf(sheet, back);
+  const further: readonly (readonly [string, string])[] = [
+    [`/swings/${swingId}/beside${own ? `?clip=${own.clip.id}` : ""}`, "Beside another"],
+    [`/players/${swing.playerId}/clips/new?swing=${swingId}`, "Another camera"],
+    ...(mayKeepModel ? [[`/swings/${swingId}/model`, "Keep as a model"] as const] : []),
+    [`/players/${swing.playerId}`, swing.playerName],
+  ];
   const names = clipNames(swing.clips.map(({ clip }) => clip.view));
   return (
     <Leaf kind="swing">
@@ -47,20 +53,21 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
             Checkpoint sheet
           </Link>
         )}
-        <Link className="btn" href={`/swings/${swingId}/beside${own ? `?clip=${own.clip.id}` : ""}`}>
-          Beside another
-        </Link>
-        <Link className="btn" href={`/players/${swing.playerId}/clips/new?swing=${swingId}`}>
-          Another camera
-        </Link>
-        {mayKeepModel ? (
-          <Link className="btn" href={`/swings/${swingId}/model`}>
-            Keep as a model
+        {further.map(([href, words]) => (
+          <Link key={href} className="btn only-wide" href={href}>
+            {words}
           </Link>
-        ) : null}
-        <Link className="btn" href={`/players/${swing.playerId}`}>
-          {swing.playerName}
-        </Link>
+        ))}
+        <details className="menu only-phone">
+          <summary className="btn">More</summary>
+          <ul>
+            {further.map(([href, words]) => (
+              <li key={href}>
+                <Link href={href}>{words}</Link>
+              </li>
+            ))}
+          </ul>
+        </details>
       </div>
       {!swing.isShown || !own ? (
         <Problem

@@ -1,3 +1,5 @@
+import { ToldProblem } from "./told-problem";
+
 /** How often, and after how long, a line that was lost is tried again by itself. */
 const againAfterMs = [400, 1500, 4000];
 
@@ -15,7 +17,7 @@ export interface FetchOptions {
 /**
  * Fetches a stepping copy whole, so that stepping needs no line afterwards. A line that breaks is taken up again where it
  * broke.
- * @throws Error with a sentence when the copy is not there or the line stays lost
+ * @throws ToldProblem when the copy is not there or the line stays lost
  */
 export async function fetchCopy(url: string, { signal, onProgress, fetchBytes = fetch, waitMs = pause }: FetchOptions): Promise<Blob> {
   let parts: BlobPart[] = [];
@@ -38,12 +40,12 @@ export async function fetchCopy(url: string, { signal, onProgress, fetchBytes = 
     } catch (problem) {
       if (signal.aborted || problem instanceof NotThere) throw problem;
       const wait = againAfterMs[attempt];
-      if (wait === undefined) throw new Error(lineLost, { cause: problem });
+      if (wait === undefined) throw new ToldProblem(lineLost, { cause: problem });
       await waitMs(wait);
     }
   }
 }
 
-class NotThere extends Error {}
+class NotThere extends ToldProblem {}
 
 const pause = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));

@@ -15,7 +15,7 @@ export interface OpenOptions {
 
 /**
  * Fetches the stepping copy once, checks that it has the clip's own frames, and opens the best way of showing them.
- * @throws Error with a sentence for the person who looks, when the clip cannot be shown
+ * @throws ToldProblem when the clip cannot be shown
  */
 export async function openFrameSource(options: OpenOptions): Promise<FrameSource> {
   const blob = await fetchCopy(options.url, options);

@@ -7,12 +7,13 @@ import { addMark, clearEvent, markPointUnseen, placePoint, removeMark, removePoi
 import { placeFollowed } from "../following/actions";
 import { placePoints, swapPoints } from "../points/actions";
 import { Overtaken, type EventSaid, type Keeping } from "./sending";
+import { ToldProblem } from "./told-problem";
 import { SwingViewer, type SwingViewerProps } from "./swing-viewer";
 
 /** What an action gave back; what was not kept is thrown with its sentence. */
 async function must(sent: Promise<ActionState>): Promise<unknown> {
   const state = await sent;
-  if (state.status === "refused") throw state.isOvertaken ? new Overtaken(state.message) : new Error(state.message);
+  if (state.status === "refused") throw state.isOvertaken ? new Overtaken(state.message) : new ToldProblem(state.message);
   return state.status === "done" ? state.data : undefined;
 }
 

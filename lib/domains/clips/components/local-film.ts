@@ -1,5 +1,6 @@
 import type { FrameSource } from "./frame-source-type";
 import { openFilm } from "./stepping-copy";
+import { ToldProblem } from "./told-problem";
 import { VideoElementFrames } from "./video-element-frames";
 import { canDecode, WebCodecsFrames } from "./webcodecs-frames";
 
@@ -15,15 +16,15 @@ export interface LocalFilm {
   readonly turnDeg: 0 | 90 | 180 | 270;
 }
 
-const notHere = "This browser cannot show this film before it is sent. It can be sent all the same and stepped then.";
+export const notHere = "This browser cannot show this film before it is sent. It can be sent all the same and stepped then.";
 
 /**
  * Opens a chosen file where it is, without sending anything.
- * @throws Error with a sentence when this browser cannot show it
+ * @throws ToldProblem when this browser cannot show it
  */
 export async function openLocalFilm(file: Blob): Promise<LocalFilm> {
   const film = await openFilm(file).catch((problem: unknown) => {
-    throw new Error(notHere, { cause: problem });
+    throw new ToldProblem(notHere, { cause: problem });
   });
   const { frames, turnDeg, widthPx, heightPx } = film;
   const microseconds = frames.map((it) => it.microseconds);
@@ -31,7 +32,7 @@ export async function openLocalFilm(file: Blob): Promise<LocalFilm> {
   if (await canDecode(film.config)) return { source: new WebCodecsFrames(film), seconds, widthPx, heightPx, turnDeg };
   film.close();
   const source = await VideoElementFrames.open(file, microseconds).catch((problem: unknown) => {
-    throw new Error(notHere, { cause: problem });
+    throw new ToldProblem(notHere, { cause: problem });
   });
   return { source, seconds, widthPx, heightPx, turnDeg: 0 };
 }

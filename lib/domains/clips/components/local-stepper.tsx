@@ -1,7 +1,8 @@
 "use client";
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from "react";
 import type { Travel } from "./frame-source-type";
-import { openLocalFilm, type LocalFilm } from "./local-film";
+import { notHere, openLocalFilm, type LocalFilm } from "./local-film";
+import { toldOf } from "./told-problem";
 
 export interface LocalStepperProps {
   readonly file: File;
@@ -35,7 +36,7 @@ function OpenedFilm({ file, label }: LocalStepperProps) {
         opened.source.onFailed(refuse);
         setOpening({ kind: "open", film: opened });
       },
-      (problem: unknown) => refuse(problem instanceof Error ? problem.message : String(problem)),
+      (problem: unknown) => refuse(toldOf(problem, notHere)),
     );
     return () => {
       isLeft = true;

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { MarkView } from "../view";
 import { invertChange, type Change } from "./kept";
 import { notKept, Overtaken, send, type Keeping } from "./sending";
+import { ToldProblem } from "./told-problem";
 
 const ring: MarkView = { id: "drawn-1", frameIndex: 5, shape: { v: 1, kind: "ring", cx: 9, cy: 9, rx: 4, ry: 4 } };
 const moved: MarkView = { ...ring, shape: { v: 1, kind: "ring", cx: 19, cy: 9, rx: 4, ry: 4 } };
@@ -87,7 +88,8 @@ describe("sending changes", () => {
   });
   test("what was not kept is named, with the reason when it is a sentence", () => {
     const change: Change = { kind: "event", event: "plant", before: null, after: null };
-    expect(notKept(change, new Error("The line to the house was lost."))).toBe("Plant was not kept. The line to the house was lost. All stands as it was before; please try again.");
+    expect(notKept(change, new ToldProblem("The line to the house was lost."))).toBe("Plant was not kept. The line to the house was lost. All stands as it was before; please try again.");
+    expect(notKept(change, new Error("Failed to fetch."))).toBe("Plant was not kept. All stands as it was before; please try again.");
     expect(notKept(change, new Error("ECONNRESET"))).toBe("Plant was not kept. All stands as it was before; please try again.");
   });
 });

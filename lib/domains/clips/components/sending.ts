@@ -6,6 +6,7 @@ import type { EventId, EventView, MarkShape, PointId } from "../view";
 import type { Change } from "./kept";
 import { swappedPairs } from "./points/point-batch";
 import type { PointKnown } from "./points/point-known";
+import { ToldProblem } from "./told-problem";
 import { eventNames, pointNames } from "./words";
 
 /** A point on a frame, and what a person had said of it when the change was made. */
@@ -30,7 +31,7 @@ export interface EventSaid {
 }
 
 /** Somebody changed the same thing since it was looked at; the message says who and what. */
-export class Overtaken extends Error {}
+export class Overtaken extends ToldProblem {}
 
 /** How the page keeps what is done in the view. Each promise is refused when nothing was kept, as Overtaken when somebody was faster. */
 export interface Keeping {
@@ -132,7 +133,7 @@ function pointWas(before: PointKnown): PointWas {
 export function notKept(change: Change, problem: unknown): string {
   const what = nameOfChange(change);
   if (problem instanceof Overtaken) return `${what} was not kept as you had it. ${problem.message} That stands now.`;
-  const why = problem instanceof Error && problem.message.endsWith(".") ? ` ${problem.message}` : "";
+  const why = problem instanceof ToldProblem ? ` ${problem.message}` : "";
   return `${what} was not kept.${why} All stands as it was before; please try again.`;
 }
 

@@ -1,4 +1,5 @@
 import type { EncodedPacket } from "mediabunny";
+import { ToldProblem } from "./told-problem";
 import { mostEncodedBytes } from "./byte-budget";
 import { medianIntervalSeconds, type FrameTimes } from "@/lib/core/frame-times";
 
@@ -29,7 +30,7 @@ export interface OpenedFilm extends SteppingCopy {
 
 /**
  * Lists the packets of a film, of a stepping copy or as it came from the phone.
- * @throws Error with a sentence when there are no pictures in it that can be stepped
+ * @throws ToldProblem when there are no pictures in it that can be stepped
  */
 export async function openFilm(blob: Blob): Promise<OpenedFilm> {
   const { ALL_FORMATS, BlobSource, BufferSource, EncodedPacketSink, Input } = await import("mediabunny");
@@ -38,7 +39,7 @@ export async function openFilm(blob: Blob): Promise<OpenedFilm> {
   try {
     const track = await input.getPrimaryVideoTrack();
     const config = await track?.getDecoderConfig();
-    if (!track || !config) throw new Error("This clip holds no pictures that can be stepped.");
+    if (!track || !config) throw new ToldProblem("This clip holds no pictures that can be stepped.");
     const sink = new EncodedPacketSink(track);
     const packets: EncodedPacket[] = [];
     for await (const packet of sink.packets(undefined, undefined, { metadataOnly: true })) packets.push(packet);
@@ -90,7 +91,7 @@ export async function openFilm(blob: Blob): Promise<OpenedFilm> {
 
 /**
  * Opens a stepping copy and matches its frames to the clip's own times by index.
- * @throws Error with a sentence when the copy has other frames or other times than the clip
+ * @throws ToldProblem when the copy has other frames or other times than the clip
  */
 export async function readSteppingCopy(blob: Blob, times: FrameTimes): Promise<SteppingCopy> {
   const film = await openFilm(blob);
@@ -103,16 +104,16 @@ export async function readSteppingCopy(blob: Blob, times: FrameTimes): Promise<S
   }
 }
 
-/** @throws Error when count or spacing differs: then a frame shown would not be the frame that is measured */
+/** @throws ToldProblem when count or spacing differs: then a frame shown would not be the frame that is measured */
 export function refuseOtherFrames(frames: readonly Pick<CopyFrame, "microseconds">[], times: FrameTimes): void {
   const { ticks, timeBaseNum, timeBaseDen } = times;
   if (frames.length !== ticks.length)
-    throw new Error(`The stepping copy has ${frames.length} frames and the clip ${ticks.length}, so it cannot be measured. The clip itself is kept; make its copy anew.`);
+    throw new ToldProblem(`The stepping copy has ${frames.length} frames and the clip ${ticks.length}, so it cannot be measured. The clip itself is kept; make its copy anew.`);
   const toleranceMicroseconds = Math.max(1000, (medianIntervalSeconds(times) || 0) * 1e6) / 2;
   const start = frames[0]?.microseconds ?? 0;
   frames.forEach((frame, i) => {
     const own = (((ticks[i] ?? 0) - (ticks[0] ?? 0)) * timeBaseNum * 1e6) / timeBaseDen;
     if (Math.abs(frame.microseconds - start - own) > toleranceMicroseconds)
-      throw new Error(`Frame ${i + 1} of the stepping copy stands at another time than in the clip, so it cannot be measured. The clip itself is kept; make its copy anew.`);
+      throw new ToldProblem(`Frame ${i + 1} of the stepping copy stands at another time than in the clip, so it cannot be measured. The clip itself is kept; make its copy anew.`);
   });
 }

@@ -28,6 +28,7 @@ import { useCloseStart } from "./use-close-start";
 import { useFocusKept } from "./use-focus-kept";
 import { useFrameSource } from "./use-frame-source";
 import { useKeeping } from "./use-keeping";
+import { useLeaveGuard } from "./use-leave-guard";
 import type { PlateTaps } from "./use-plate-taps";
 import { usePlaying } from "./use-playing";
 import { handleViewerKey } from "./viewer-keys";
@@ -64,6 +65,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
     ),
   );
   const { commit, undo, redo } = useKeeping(dispatch, keeping);
+  const leaving = useLeaveGuard(state.pending, state.failure !== null);
   const status = useFrameSource(clip);
   const source = status.kind === "ready" ? status.source : null;
   const stageRef = useRef<HTMLDivElement>(null);
@@ -185,7 +187,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   return (
     <div className="bench" data-unsent={state.pending} style={{ "--aspect": picture.width / picture.height } as CSSProperties} onKeyDown={(event) => handleViewerKey({ state, dispatch, cross, marks, commit, newMark, obey, isAiming: isMarkingPlate, isBusy: run !== null || following.state === "working" || following.state === "found", placeHere: isMarkingPlate ? () => taps?.take(cross, frameIndex) : askedPoint ? placeHere : null }, event)}>
       <div className="at-hand">
-        <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} onKeepMine={state.overtaken && keepMine} onRead={() => dispatch({ kind: "read-failure" })} />
+        <ViewerNotices status={status} failure={state.failure} isSlow={isSlow} leaving={leaving} onKeepMine={state.overtaken && keepMine} onRead={() => dispatch({ kind: "read-failure" })} />
         <Stage
           stageRef={stageRef} clip={clip} caption={caption} status={status} box={box} state={state} dispatch={dispatch} points={points} between={between.points} followed={following.spots} marks={marks}
           askedPoint={askedPoint} cross={askedPoint || state.tool || isMarkingPlate ? cross : null} taps={isMarkingPlate ? taps : undefined} commit={commit} newMark={newMark}

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from "react";
 import type { ClipView } from "../view";
 import { openFrameSource } from "./frame-source";
 import type { FrameSource } from "./frame-source-type";
+import { toldOf } from "./told-problem";
 
 export type SourceStatus =
   | { readonly kind: "loading"; readonly part: number }
@@ -39,7 +40,7 @@ export function useFrameSource(clip: Pick<ClipView, "steppingUrl" | "frameTimes"
         setStatus({ kind: "ready", source: opened, doubt: null });
       },
       (problem: unknown) => {
-        if (!left.signal.aborted) fail(problem instanceof Error && problem.message.endsWith(".") ? problem.message : notShown);
+        if (!left.signal.aborted) fail(toldOf(problem, notShown));
       },
     );
     return () => {

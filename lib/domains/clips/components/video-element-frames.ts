@@ -1,6 +1,7 @@
 import { frameShownAt, seekPlaces } from "./frame-shown";
 import type { FrameSource, Travel } from "./frame-source-type";
 import { Listeners } from "./listeners";
+import { ToldProblem } from "./told-problem";
 
 const noPictures = "This browser cannot show the clip's pictures. Nothing was lost; please try another browser.";
 
@@ -29,7 +30,7 @@ export class VideoElementFrames implements FrameSource {
     this.isExact = "requestVideoFrameCallback" in video;
   }
 
-  /** @throws Error with a sentence when the browser cannot play the clip at all */
+  /** @throws ToldProblem when the browser cannot play the clip at all */
   static async open(blob: Blob, microseconds: readonly number[]): Promise<VideoElementFrames> {
     const url = URL.createObjectURL(blob);
     const video = document.createElement("video");
@@ -38,7 +39,7 @@ export class VideoElementFrames implements FrameSource {
     video.preload = "auto";
     const isReady = new Promise<void>((ready, refuse) => {
       video.addEventListener("loadeddata", () => ready(), { once: true });
-      video.addEventListener("error", () => refuse(new Error(noPictures)), { once: true });
+      video.addEventListener("error", () => refuse(new ToldProblem(noPictures)), { once: true });
     });
     video.src = url;
     try {

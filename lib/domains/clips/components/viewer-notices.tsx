@@ -1,18 +1,20 @@
 "use client";
 import type { SourceStatus } from "./use-frame-source";
+import type { LeaveGuard } from "./use-leave-guard";
 
 export interface ViewerNoticesProps {
   readonly status: SourceStatus;
   readonly failure: string | null;
   /** Playing has fallen behind what was asked. */
   readonly isSlow: boolean;
+  readonly leaving: LeaveGuard;
   /** Makes the change again over what stands now; null when nobody was faster. */
   readonly onKeepMine: (() => void) | null;
   readonly onRead: () => void;
 }
 
 /** What one must know before trusting what one sees. */
-export function ViewerNotices({ status, failure, isSlow, onKeepMine, onRead }: ViewerNoticesProps) {
+export function ViewerNotices({ status, failure, isSlow, leaving, onKeepMine, onRead }: ViewerNoticesProps) {
   return (
     <>
       {status.kind === "failed" ? (
@@ -28,6 +30,15 @@ export function ViewerNotices({ status, failure, isSlow, onKeepMine, onRead }: V
         <p className="note" role="status">This browser cannot step frame by frame. The picture may be one frame from the one named; set events and points in another browser.</p>
       ) : null}
       {isSlow ? <p className="note" role="status">This device plays slower than asked; the times shown stay true.</p> : null}
+      {leaving.isWaiting ? (
+        <div className="trouble" role="alert">
+          <p>The last change is not kept yet. The page is left as soon as it is.</p>
+          <div className="bar-line">
+            <button type="button" className="btn" onClick={leaving.stay}>Stay here</button>
+            <button type="button" className="btn plain" onClick={leaving.leave}>Leave without it</button>
+          </div>
+        </div>
+      ) : null}
       {failure ? (
         <div className="trouble" role="alert">
           <p>{failure}</p>

@@ -1,7 +1,6 @@
 "use client";
 
-import { useRouter } from "next/navigation";
-import { useEffect } from "react";
+import { useEffect, useRef } from "react";
 import { ButtonLink } from "@/lib/ui/button";
 
 interface BackToSheetProps {
@@ -11,15 +10,20 @@ interface BackToSheetProps {
 
 /** The way back from a frame to its cell on the sheet: a link, and Escape once there is nothing left to cancel. */
 export function BackToSheet({ href }: BackToSheetProps) {
-  const router = useRouter();
+  const linkRef = useRef<HTMLAnchorElement>(null);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.key !== "Escape" || event.defaultPrevented) return;
       if (event.target instanceof HTMLElement && event.target.closest("input, textarea, select, dialog")) return;
-      router.push(href);
+      // A press like any other: whatever holds presses back holds this one too.
+      linkRef.current?.click();
     };
     window.addEventListener("keydown", onKey);
     return () => window.removeEventListener("keydown", onKey);
-  }, [href, router]);
-  return <ButtonLink href={href}>Back to the sheet</ButtonLink>;
+  }, []);
+  return (
+    <ButtonLink ref={linkRef} href={href}>
+      Back to the sheet
+    </ButtonLink>
+  );
 }

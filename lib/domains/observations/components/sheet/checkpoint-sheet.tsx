@@ -28,10 +28,10 @@ type Lines = (typeof LINES)[number];
 
 /** The same instants of several swings side by side: a table of stills with what each says, walked by key, by finger and by reading aloud. */
 export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
-  const { rows, swingId, clipId, countedSwings } = sheet;
+  const { rows, swingId, clipId } = sheet;
   const returning = placeOfKey(asked.at, rows);
   const { at, hasMoved, tableRef, goEvent, goCell, onKeyDown, onTouchStart, onTouchEnd } = useSheetWalk(returning ?? firstPlace(rows), rows.length, returning !== null);
-  const { stillOf, onLost } = useMadeStills(rows);
+  const { stillOf, onLost, missingCount, again } = useMadeStills(rows);
   const [lines, setLines] = useState<Lines>(LINES.find((it) => it === asked.lines) ?? "bare");
   const [hasNumbers, setHasNumbers] = useState(asked.numbers === "on");
   const column = sheetEvents[at.column] ?? "contact";
@@ -65,6 +65,14 @@ export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
         <Button aria-pressed={hasNumbers} onClick={() => setHasNumbers(!hasNumbers)}>
           {words.numbers}
         </Button>
+      </div>
+      <div role="status" className="no-print">
+        {missingCount > 0 ? (
+          <p className="bar-line">
+            <span className="note">{words.missing(missingCount)}</span>
+            <Button onClick={again}>{words.again}</Button>
+          </p>
+        ) : null}
       </div>
       <EventTabs column={column} onGo={goEvent} />
       <table role="table" className="sheet" data-rows={rows.length} ref={tableRef} onKeyDown={onKeyDown} onTouchStart={onTouchStart} onTouchEnd={onTouchEnd}>
@@ -103,13 +111,12 @@ export function CheckpointSheet({ sheet, asked }: CheckpointSheetProps) {
           ))}
         </tbody>
         <tfoot role="rowgroup">
-          <SheetCounts title={words.called} note={words.calledOver(countedSwings)} counts={sheet.called} column={column} />
-          <SheetCounts title={words.read} note={words.readOver(countedSwings)} counts={sheet.read} column={column} />
+          <SheetCounts sheet={sheet} column={column} />
         </tfoot>
       </table>
       <p className="note sheet-foot">
         <State is="not-visible" /> {words.neverCounted} <em>not seen</em>.{" "}
-        <span className="print-only">{words.paper}</span>
+        <span className="no-print">{words.pressed}</span> <span className="print-only">{words.paper}</span>
         <span className="only-wide no-print">
           <span className="key">←</span> <span className="key">→</span> <span className="key">↑</span> <span className="key">↓</span> {words.keys.walk}, <span className="key">Enter</span>{" "}
           {words.keys.opens}, <span className="key">Esc</span> {words.keys.returns}, <span className="key">N</span> {words.keys.numbers}.

@@ -18,7 +18,7 @@ export function ChooseModel({ sheet: { swingId, clipId, models }, withIds }: Cho
   const { options, noneMatch, chosenId } = models;
   const hrefOf = (modelId?: string) => sheetAddress({ swingId, clipId, withIds, modelId });
   return (
-    <details className="fold choose no-print">
+    <details key={chosenId} className="fold choose no-print">
       <summary className="btn">{chosenId ? words.otherModel : words.model}</summary>
       <div className="choice-list">
         {noneMatch ? (

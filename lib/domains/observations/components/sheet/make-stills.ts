@@ -1,5 +1,6 @@
 import { openFrameSource } from "@/lib/domains/clips/components/frame-source";
 import type { FrameSource } from "@/lib/domains/clips/components/frame-source-type";
+import { toldOf, ToldProblem } from "@/lib/domains/clips/components/told-problem";
 import type { RowPicture } from "../../sheet/view";
 import { sheetWords as words } from "./sheet-words";
 
@@ -13,8 +14,6 @@ export interface MadeStill {
 const WIDE_PX = 444;
 const DECODE_MS = 15_000;
 
-class NotDecoded extends Error {}
-
 /**
  * Makes stills of some frames of one clip out of its stepping copy, each given as soon as it is there. Every frame gets a
  * still or a sentence that says why not.
@@ -24,7 +23,7 @@ export async function makeStills(picture: RowPicture, frames: readonly number[],
   try {
     source = await openFrameSource({ url: picture.steppingUrl, frameTimes: picture.frameTimes, signal, onProgress: () => undefined });
   } catch (problem) {
-    if (!signal.aborted) for (const frame of frames) onMade(frame, { problem: sentenceOf(problem) });
+    if (!signal.aborted) for (const frame of frames) onMade(frame, { problem: toldOf(problem, words.noDecoding) });
     return;
   }
   const canvas = document.createElement("canvas");
@@ -33,7 +32,7 @@ export async function makeStills(picture: RowPicture, frames: readonly number[],
   try {
     for (const frame of frames) {
       if (signal.aborted) return;
-      const made = await oneStill(source, picture, frame, canvas).catch((problem: unknown): MadeStill => ({ problem: sentenceOf(problem) }));
+      const made = await oneStill(source, picture, frame, canvas).catch((problem: unknown): MadeStill => ({ problem: toldOf(problem, words.noDecoding) }));
       if (!signal.aborted) onMade(frame, made);
       else if (made.url) URL.revokeObjectURL(made.url);
     }
@@ -48,29 +47,23 @@ async function oneStill(source: FrameSource, { window, widthPx, heightPx }: RowP
   const scale = canvas.width / window.width;
   // The copy may be smaller than the picture; drawn whole at the picture's own size, its pixels fall into place.
   const isDrawn = source.draw(frame, (shown) => context?.drawImage(shown, -window.x * scale, -window.y * scale, widthPx * scale, heightPx * scale));
-  if (!isDrawn || !context) throw new NotDecoded();
+  if (!isDrawn || !context) throw new ToldProblem(source.isLost(frame) ? words.lostFrame : words.noDecoding);
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, "image/jpeg", 0.88));
-  if (!blob) throw new NotDecoded();
+  if (!blob) throw new ToldProblem(words.noDecoding);
   return { url: URL.createObjectURL(blob) };
 }
 
-/** Waits until a frame can be drawn. @throws NotDecoded when the source gives up or takes too long */
+/** Waits until a frame can be drawn, or turns out to be lost. @throws ToldProblem when the source gives up or takes too long */
 function isReady(source: FrameSource, frame: number): Promise<void> {
   return new Promise((resolve, reject) => {
-    const stops = [source.onReady((ready) => ready === frame && end(resolve)), source.onFailed(() => end(() => reject(new NotDecoded())))];
-    const timer = setTimeout(() => end(() => reject(new NotDecoded())), DECODE_MS);
+    const stops = [source.onReady((ready) => ready === frame && end(resolve)), source.onFailed((sentence) => end(() => reject(new ToldProblem(sentence))))];
+    const timer = setTimeout(() => end(() => reject(new ToldProblem(words.noDecoding))), DECODE_MS);
     const end = (settle: () => void) => {
       clearTimeout(timer);
       for (const stop of stops) stop();
       settle();
     };
     source.want(frame, 0);
-    if (source.draw(frame, () => undefined)) end(resolve);
+    if (source.draw(frame, () => undefined) || source.isLost(frame)) end(resolve);
   });
-}
-
-function sentenceOf(problem: unknown): string {
-  if (problem instanceof NotDecoded) return words.noDecoding;
-  // That the copy is not there or does not fit the clip is said in sentences of our own; what a library says is not for people.
-  return problem instanceof Error && /^(The stepping copy|The line was lost|Frame \d|This clip) /.test(problem.message) ? problem.message : words.noDecoding;
 }

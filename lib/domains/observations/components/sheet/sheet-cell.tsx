@@ -64,7 +64,7 @@ export function SheetCellView({ row, cell, cellKey, isColumn, isHere, hasLines, 
           </Cut>
         )}
       </Link>
-      <CellReadings readings={cell.readings} hasNumbers={hasNumbers} />
+      <CellReadings readings={cell.readings} hasNumbers={hasNumbers} isHere={isHere} />
     </td>
   );
 }

@@ -1,3 +1,4 @@
+import { useState } from "react";
 import { groupIds, groupOf, limitWords, type GroupId } from "@/lib/domains/measurement/components/groups";
 import { numberOf } from "@/lib/domains/measurement/components/number-of";
 import { measurementWords } from "@/lib/domains/measurement/components/words";
@@ -13,15 +14,16 @@ const MOST_FINE = 3;
 interface CellReadingsProps {
   readonly readings: readonly SheetReading[];
   readonly hasNumbers: boolean;
+  readonly isHere: boolean;
 }
 
 /** The readings under one still: what speaks first, then what is fine, then what is not to be trusted; what is not read is folded with its reasons. */
-export function CellReadings({ readings, hasNumbers }: CellReadingsProps) {
+export function CellReadings({ readings, hasNumbers, isHere }: CellReadingsProps) {
   const ordered = [...readings].sort((a, b) => groupIds.indexOf(groupOf(a.reading)) - groupIds.indexOf(groupOf(b.reading)));
   const of = (...groups: readonly GroupId[]) => ordered.filter(({ reading }) => groups.includes(groupOf(reading)));
   const fine = of("fine");
   const unread = of("not-read");
-  const line = (it: SheetReading) => <ReadingLine key={it.reading.checkpointId} {...it} hasNumber={hasNumbers} />;
+  const line = (it: SheetReading) => <ReadingLine key={it.reading.checkpointId} {...it} hasNumber={hasNumbers} isHere={isHere} />;
   if (ordered.length === 0) return null;
   return (
     <div className="cell-readings">
@@ -57,34 +59,57 @@ export function CellReadings({ readings, hasNumbers }: CellReadingsProps) {
   );
 }
 
-function ReadingLine({ name, reading, hasNumber }: SheetReading & { readonly hasNumber: boolean }) {
+/** What a line of a reading needs besides the reading. */
+interface LineProps extends SheetReading {
+  /** Numbers are asked for on the whole sheet. */
+  readonly hasNumber: boolean;
+  /** Only the lines of the cell in hand are stops of the Tab key; the whole sheet's numbers have a key of their own. */
+  readonly isHere: boolean;
+}
+
+/** One reading in words; pressed, it shows its number and what it is held against. */
+function ReadingLine({ name, reading, hasNumber, isHere }: LineProps) {
+  const [isOpen, setIsOpen] = useState(false);
   const group = groupOf(reading);
-  const number = hasNumber ? [numberOf(reading), limitWords(reading)].filter(Boolean).join("; ") : "";
-  const numberLine = number ? <span className="note number">{number}</span> : null;
+  const number = [numberOf(reading), limitWords(reading)].filter(Boolean).join("; ");
+  const said = <ReadingSaid name={name} reading={reading} />;
+  return (
+    <li className={group === "not-sure" ? "off" : group === "fine" || group === "no-verdict" ? "ok" : undefined}>
+      {number ? (
+        <button type="button" className="line" aria-expanded={hasNumber || isOpen} tabIndex={isHere ? 0 : -1} onClick={() => setIsOpen(!isOpen)}>
+          {said}
+        </button>
+      ) : (
+        said
+      )}
+      {number && (hasNumber || isOpen) ? <span className="note number">{number}</span> : null}
+    </li>
+  );
+}
+
+function ReadingSaid({ name, reading }: SheetReading) {
+  const group = groupOf(reading);
   if (group === "not-sure") {
     const grey = reading.reasons.find(({ id }) => effectOf(id) === "grey");
     return (
-      <li className="off">
+      <>
         <b>{name}</b>
         <br />
         {grey ? TRUST_REASONS[grey.id].words : measurementWords.short["not-sure"]}
-        {numberLine}
-      </li>
+      </>
     );
   }
   if (group === "fine" || group === "no-verdict") {
     return (
-      <li className="ok">
+      <>
         {group === "fine" ? <State is="fine" /> : <span className="quiet">{measurementWords.short["no-verdict"]}</span>} <span className="what">{name}</span>
-        {numberLine}
-      </li>
+      </>
     );
   }
   return (
-    <li>
+    <>
       {reading.verdict ? <State is={reading.verdict} /> : null} {reading.size && group !== "cannot-tell" ? <State is={reading.size} className="amount" /> : null}
       <span className="what">{name}</span>
-      {numberLine}
-    </li>
+    </>
   );
 }

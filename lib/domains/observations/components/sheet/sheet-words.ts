@@ -9,6 +9,9 @@ const NO_FRAME: Readonly<Record<NoFrame, string>> = {
   "not-lined-up": "was set on another clip, and contact is not set on this one",
 };
 
+/** A sentence's beginning in the middle of another. */
+const small = (words: string) => words.slice(0, 1).toLowerCase() + words.slice(1);
+
 /** The texts of the checkpoint sheet. */
 const en = {
   title: "Checkpoint sheet",
@@ -17,6 +20,7 @@ const en = {
   draw: "Draw on the stills",
   lines: { bare: "Bare", cell: "Lines, this cell", all: "Lines, all" },
   numbers: "Numbers",
+  pressed: "A reading that is pressed shows its number.",
   events: "Event",
   view: { side: "Side", rear: "Behind", front: "Front" } satisfies Record<CameraView, string>,
   fromView: { side: "from the side", rear: "from behind", front: "from the front" } satisfies Record<CameraView, string>,
@@ -30,6 +34,9 @@ const en = {
   opensBeside: "Open it beside this swing",
   coming: "This still is being made …",
   noDecoding: "This device could not decode the film here. The film itself is kept.",
+  lostFrame: "This part of the film cannot be decoded. The film itself is kept.",
+  missing: (count: number) => `${count === 1 ? "One still is" : `${count} stills are`} missing; each says why. What was placed is kept.`,
+  again: "Try again",
   moreFine: (count: number) => `${count} more`,
   /** On paper only what speaks is named. */
   onPaper: (fine: number, noVerdict: number, notSure: number, unread: number) =>
@@ -37,8 +44,9 @@ const en = {
   notRead: (count: number) => (count === 1 ? "one not read" : `${count} not read`),
   called: "Called",
   read: "Read",
-  calledOver: (count: number) => (count === 1 ? "by coaches, in this swing" : `by coaches, in the last ${count} taken alike`),
-  readOver: (count: number) => (count === 1 ? "one to talk about, in this swing" : `one to talk about, in the last ${count} taken alike`),
+  counts: "How often",
+  countedOver: (count: number) => (count === 1 ? "in this swing" : `in the last ${count} taken alike`),
+  means: { called: "by coaches", read: "as one to talk about" },
   count: ({ seen, judged, notVisible, isHabit }: SheetCount) =>
     `${seen} of ${judged} ${notVisible > 0 ? (judged === 1 ? "that shows it" : "that show it") : judged === 1 ? "swing" : "swings"}${isHabit ? ": a habit" : ""}`,
   outside: ({ notVisible, notLooked }: SheetCount) =>
@@ -61,8 +69,8 @@ const en = {
   modelIsHere: "lies on the sheet",
   noModel: "A head coach keeps a swing as a model from its swing view.",
   goneModel: "This model may no longer be shown. The sheet stands without it.",
-  otherwise: (words: readonly string[]) => `Otherwise: ${words.map((it) => it.slice(0, 1).toLowerCase() + it.slice(1)).join("; ")}.`,
-  asAsked: (words: readonly string[]) => `${words.join("; ")}.`,
+  otherwise: (words: readonly string[]) => `Otherwise: ${words.map(small).join("; ")}.`,
+  asAsked: (words: readonly string[]) => `Alike: ${words.map(small).join("; ")}.`,
   tooMany: "More swings were asked for than fit on a page. The newest of them are shown.",
   unmirrored: "The film is a mirror image; it is shown the right way round.",
   strange: (count: number) =>

@@ -5,6 +5,10 @@ import { makeStills, type MadeStill } from "./make-stills";
 interface MadeStills {
   readonly stillOf: (row: SheetRow, cell: SheetCell) => MadeStill | undefined;
   readonly onLost: (row: SheetRow, frameIndex: number) => void;
+  /** How many could not be made. */
+  readonly missingCount: number;
+  /** Makes those anew that could not be made. */
+  readonly again: () => void;
 }
 
 const keyOf = (row: SheetRow, frameIndex: number) => `${row.clipId} ${frameIndex}`;
@@ -21,6 +25,7 @@ export function useMadeStills(rows: readonly SheetRow[]): MadeStills {
     }),
     [rows, lost],
   );
+  const [attempt, setAttempt] = useState(0);
   const madeRef = useRef(made);
   useEffect(() => {
     madeRef.current = made;
@@ -37,7 +42,7 @@ export function useMadeStills(rows: readonly SheetRow[]): MadeStills {
     };
     void makeAll();
     return () => left.abort();
-  }, [wanted]);
+  }, [wanted, attempt]);
   useEffect(
     () => () => {
       for (const { url } of madeRef.current.values()) if (url) URL.revokeObjectURL(url);
@@ -47,5 +52,12 @@ export function useMadeStills(rows: readonly SheetRow[]): MadeStills {
 
   const stillOf = (row: SheetRow, cell: SheetCell) => ("frameIndex" in cell.frame ? made.get(keyOf(row, cell.frame.frameIndex)) : undefined);
   const onLost = useCallback((row: SheetRow, frameIndex: number) => setLost((before) => new Set(before).add(keyOf(row, frameIndex))), []);
-  return { stillOf, onLost };
+  const again = useCallback(() => {
+    const good = new Map([...madeRef.current].filter(([, still]) => still.problem === undefined));
+    madeRef.current = good;
+    setMade(good);
+    setAttempt((now) => now + 1);
+  }, []);
+  const missingCount = [...made.values()].filter(({ problem }) => problem !== undefined).length;
+  return { stillOf, onLost, missingCount, again };
 }
