@@ -96,7 +96,7 @@ describe("the stills of a swing", () => {
     await cutStillsOfSwing.perform({ swingId }, false);
     expect(cutsOf(clip)).toEqual(["369-0-543-720/21.jpg", "369-0-543-720/42.jpg"]);
     expect(await keptFrames(clip.swingId)).toEqual([21, 42]);
-  });
+  }, 90_000);
 
   test("are not promised where the stepping copy is missing, and nothing fails", async () => {
     const clip = await filmed(false);
