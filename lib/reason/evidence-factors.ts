@@ -37,7 +37,7 @@ export function factorsOf(graph: CauseGraph, observations: readonly Observation[
   const factorOf = new Map<Observation, number>();
   for (const observation of observations) {
     if (observation.kind === "reading" || observation.kind === "answer") factorOf.set(observation, factors.length);
-    if (observation.kind === "reading") factors.push(makeFactor([observation.index], [1, observation.ratio]));
+    if (observation.kind === "reading") factors.push(instantiate(makeFactor([observation.index], [1, observation.ratio]), states));
     if (observation.kind === "answer") factors.push(instantiate(makeFactor(observation.indices, observation.likelihoods), states));
   }
   return { kept, states, count: 2 * graph.nodes.length, factors, ownAt, factorOf };
