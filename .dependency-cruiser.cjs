@@ -17,6 +17,7 @@ const only = (name, from, allowed) => ({
 module.exports = {
   forbidden: [
     { name: "no-cycles", severity: "error", from: {}, to: { circular: true, viaOnly: { pathNot: "platform/generated" } } },
+    { name: "the-pose-model-stays-in-the-worker", severity: "error", from: { path: "^app/|^proxy\\.ts$" }, to: { path: "^lib/platform/pose/|@litertjs|@mediapipe", reachable: true } },
     { name: "nothing-unresolved", severity: "error", from: {}, to: { couldNotResolve: true } },
     { name: "nothing-imports-seed-or-tests", severity: "error", from: { pathNot: "^(seed|tests)/|\\.test\\.tsx?$" }, to: { path: "^(seed|tests)/" } },
     only("core-imports-nothing", "^lib/core/", "^lib/core/"),

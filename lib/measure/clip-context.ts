@@ -62,9 +62,9 @@ function contextOf(clip: ClipInput, swing: SwingInput, rules: ReadingRules, trac
   const roughPx = !tracks ? 0 : kept?.before.tracks && !saysTorsoForNoise(kept.point, kept.before.tracks) ? kept.before.torsoForNoise.roughPx : torsoForNoisePx(tracks);
   const isSameRough = kept !== null && roughPx === kept.before.torsoForNoise.roughPx;
   const doesNotMake = (id: LengthId) => kept !== null && !pointsOf(LENGTH_RULES[id]).includes(kept.point);
-  const wholePixels = pointNoise(rules.noise, roughPx);
+  const wholePixels = pointNoise(rules.noise, roughPx, clip.view);
   const torsoPx = !tracks ? null : isSameRough && doesNotMake("T") ? kept.before.torsoForNoise.px : (bodyLength("T", tracks, swing.events, wholePixels)?.value ?? null);
-  const noise = torsoPx === null ? wholePixels : pointNoise(rules.noise, torsoPx);
+  const noise = torsoPx === null ? wholePixels : pointNoise(rules.noise, torsoPx, clip.view);
   const filled = tracks && filledTracks(tracks, contactSecondsOf(swing), torsoPx ?? roughPx);
   const isSameNoise = isSameRough && torsoPx === kept.before.torsoForNoise.px;
   const lengths = new Map<LengthId, BodyLength | null>();

@@ -1,19 +1,23 @@
+import type { View } from "@/lib/measure/clip-input";
 import type { PointNoise } from "@/lib/measure/body-lengths";
 import { median, percentile } from "@/lib/measure/order-statistics";
 import type { PointId } from "@/lib/measure/points";
 import type { NoiseModel } from "@/lib/measure/reading-rules";
+import { widerInView } from "@/lib/measure/suggest-points/weak-suggestions";
 import { framesWithAll } from "@/lib/measure/stance-frames";
 import type { ClipTracks, Track } from "@/lib/measure/tracks";
 
 /**
  * The noise of points in a clip, from the model in torso lengths and pixels.
  * @param torsoPx torso length in pixels
+ * @param view from where suggested points were seen; null = as the library says
  */
-export function pointNoise(model: NoiseModel, torsoPx: number): PointNoise {
+export function pointNoise(model: NoiseModel, torsoPx: number, view: View | null = null): PointNoise {
   const placed = Math.max(model.placed.T * torsoPx, model.placed.px);
   return (point, isSuggested) => {
-    const share = isSuggested ? model.suggested[point.replace(/_[fb]$/, "")] : null;
-    return share == null ? placed : Math.max(share * torsoPx, placed);
+    const name = point.replace(/_[fb]$/, "");
+    const share = isSuggested ? model.suggested[name] : null;
+    return share == null ? placed : Math.max(share * widerInView(name, view) * torsoPx, placed);
   };
 }
 

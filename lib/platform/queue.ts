@@ -8,6 +8,8 @@ interface Telling {
   readonly key?: string;
   readonly runAt?: Date;
   readonly tries?: number;
+  /** Jobs of the same line are done one after the other, so that long ones leave the worker free for short ones. */
+  readonly line?: string;
 }
 
 /**
@@ -26,7 +28,8 @@ export async function tell<P extends Readonly<Record<string, string | number>>>(
       payload => ${JSON.stringify(payload)}::json,
       run_at => ${telling.runAt ?? null}::timestamptz,
       max_attempts => ${telling.tries ?? 5}::int,
-      job_key => ${telling.key ?? null}::text)`;
+      job_key => ${telling.key ?? null}::text,
+      queue_name => ${telling.line ?? null}::text)`;
 }
 
 /** Whether something told under a key still waits or is being worked on, was given up after all its tries, or is not known. */

@@ -29,6 +29,8 @@ const schema = z.object({
   // Whether a proxy of ours stands in front and says for whom it asks; without one anybody could say so.
   BEHIND_PROXY: z.enum(["yes", "no"], { error: "must be yes or no" }).default("no"),
   LOG_LEVEL: z.enum(["debug", "info", "warn", "error", "silent"], { error: "must be debug, info, warn, error or silent" }).default("info"),
+  // Whether the worker lets the pose model suggest body points; off, all points are placed by hand.
+  SUGGEST_POINTS: z.enum(["on", "off"], { error: "must be on or off" }).default("on"),
   DEMO: z.enum(["on", "off"], { error: "must be on or off" }).default("off"),
   // How the demo's swings are drawn: as a phone would film them, or small for the tests.
   DEMO_CLIPS: z.enum(["usual", "small"], { error: "must be usual or small" }).default("usual"),

@@ -28,6 +28,8 @@ async function main(): Promise<void> {
     MAIL_DIR: path.join(folder, "mail"),
     DEMO: "on",
     DEMO_CLIPS: "small",
+    // The model would take the machine from the browser, and what it finds is no part of these pages' stories.
+    SUGGEST_POINTS: "off",
     CLOCK_STARTS_AT: "2026-11-25T15:00:00Z",
     LOG_LEVEL: "warn",
     NODE_ENV: "production" as const,

@@ -1,6 +1,8 @@
 import Link from "next/link";
 import { currentActor } from "@/lib/access/current-actor";
+import { SuggestionErrors } from "@/lib/domains/clips/components/suggestion-errors";
 import { listModels } from "@/lib/domains/clips/models/queries";
+import { getSuggestionErrors } from "@/lib/domains/clips/suggested/queries";
 import { SearchResults, FaultList, SetupDrills } from "@/lib/domains/library/components/result-lists";
 import { SearchBox } from "@/lib/domains/library/components/search-box";
 import { countOf } from "@/lib/domains/library/components/words";
@@ -12,12 +14,14 @@ import { Leaf, Opening } from "@/lib/ui/leaf";
 export const metadata = { title: "Library" };
 
 export default async function LibraryPage({ searchParams }: { searchParams: Promise<{ text?: string | string[] }> }) {
-  const mayKeepModels = await listModels.operation.permits(await currentActor(), {});
-  const mayReadOverrules = await listOverruleHints.operation.permits(await currentActor(), {});
+  const actor = await currentActor();
+  const mayKeepModels = await listModels.operation.permits(actor, {});
+  const mayReadOverrules = await listOverruleHints.operation.permits(actor, {});
   const { text: given } = await searchParams;
   const text = (Array.isArray(given) ? given[0] : given)?.trim().slice(0, 200) ?? "";
   const index = await getLibraryIndex({});
   const found = text === "" ? null : await searchLibrary({ text });
+  const errors = !found && (await getSuggestionErrors.operation.permits(actor, {})) ? await getSuggestionErrors({}) : null;
   return (
     <Leaf>
       <Opening
@@ -63,6 +67,11 @@ export default async function LibraryPage({ searchParams }: { searchParams: Prom
           ))}
         </Entry>
       )}
+      {errors ? (
+        <Entry side="Suggested points" note="how far off they were" isHeading>
+          <SuggestionErrors errors={errors} />
+        </Entry>
+      ) : null}
     </Leaf>
   );
 }

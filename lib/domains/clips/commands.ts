@@ -21,6 +21,7 @@ import { checkKey, RETRY_DAYS } from "./arriving/rules";
 import { heardRelease } from "./release/rules";
 import { stillsChanged } from "./stills/events";
 import { factsOf, permittedOn, readSwingPage, timesOf } from "./scope";
+import { dropSuggestions, wantSuggestions } from "./suggested/commands";
 import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type clearEventForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
 type Worked = Granted<ClipSubject, "clip.work-on">;
@@ -138,6 +139,7 @@ export async function admitUpload(tx: Transaction, upload: Granted<UploadSubject
     data: { state: "ready", hasPoster: false, wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
   });
   if (!known) await tellChanged(tx, clip, now());
+  if (!known && checked.heard) await wantSuggestions(tx, clip);
   return true;
 }
 
@@ -214,6 +216,7 @@ export async function setEvent(tx: Transaction, actor: Person, clip: Worked, inp
   const said = { swingId: clip.swingId, frameIndex, tick: BigInt(tick), setById: actor.userId, setAt: now() };
   await tx.swingEvent.upsert({ where: { academyId_clipId_event_source: key }, create: { ...key, ...said }, update: said });
   await tellChanged(tx, clip);
+  await wantSuggestions(tx, clip);
 }
 
 /** An event stands on the clip on which it was set last. @throws ConflictError when this clip cannot be lined up with that one */
@@ -282,7 +285,7 @@ async function refuseOvertakenEvent(tx: Transaction, actor: Person, clip: Worked
 }
 
 /** Whoever changes points of a clip waits for whoever changes some now. */
-export async function holdPoints(tx: Transaction, clip: Worked): Promise<void> {
+export async function holdPoints(tx: Transaction, clip: Pick<ClipSubject, "id">): Promise<void> {
   await tx.$queryRaw`SELECT 1 FROM "Clip" WHERE "id" = ${clip.id}::uuid FOR NO KEY UPDATE`;
 }
 
@@ -353,6 +356,9 @@ export async function setClipFacts(tx: Transaction, clip: Worked, input: z.infer
   const line = !isSame ? lineRow(cameraOffDeg, null, sourceOf(cameraOffDeg)) : isTold && isOtherPicture ? lineRow(null, null, null) : {};
   await tx.clip.update({ where: { id: clip.id }, data: { view, isMirrored, hasCameraMoved, hasCameraZoomed, isStabilised, ...line, ...time } });
   await tellChanged(tx, clip);
+  // In a mirrored file the model took each side of the body for the other.
+  if (isMirrored !== before.isMirrored) await dropSuggestions(tx, clip);
+  await wantSuggestions(tx, clip);
 }
 
 function lineRow(cameraOffDeg: number | null, cameraOffSdDeg: number | null, cameraOffSource: "stated" | "widths" | null) {
@@ -386,4 +392,5 @@ export async function setClipTime(tx: Transaction, clip: Worked, { realSecondsPe
   const time = timeBasis === "measured" ? realTimeOf(timesOf(file.frameTimes), "as-file", file.captureFps) : { realSecondsPerFileSecond, timeBasis };
   await tx.clip.update({ where: { id: clip.id }, data: time });
   await tellChanged(tx, clip);
+  await wantSuggestions(tx, clip);
 }

@@ -70,6 +70,8 @@ describe("keys", () => {
   });
   test("arrows step one frame, with shift ten", () => {
     expect(commandOfKey(press("ArrowRight"))).toEqual({ kind: "step", by: 1 });
+    expect(commandOfKey(press("a"))).toEqual({ kind: "take-points", isAll: false });
+    expect(commandOfKey(press("A", { shiftKey: true }))).toEqual({ kind: "take-points", isAll: true });
     expect(commandOfKey(press("ArrowLeft", { shiftKey: true }))).toEqual({ kind: "step", by: -10 });
   });
   test("the browser's own keys are left alone", () => {

@@ -1,5 +1,6 @@
 import { medianIntervalSeconds, type FrameTimes, type TimeBasis } from "@/lib/core/frame-times";
 import type { ClipInput, FramePoints, SwingEvent } from "@/lib/measure/clip-input";
+import { isWeakSuggestion } from "@/lib/measure/suggest-points/weak-suggestions";
 import { lineOfClip, type ClipLine } from "@/lib/measure/camera/line-of-clip";
 import { eventIds, pointIds, type EventId, type EventView, type PointId, type ClipView, type PointView, type UnseenPointView } from "./view";
 
@@ -124,6 +125,7 @@ export type ViewerCommand =
   | { readonly kind: "copy-points"; readonly from: -1 | 1 }
   | { readonly kind: "go-best" }
   | { readonly kind: "follow-bat" }
+  | { readonly kind: "take-points"; readonly isAll: boolean }
   | { readonly kind: "play-or-hold" }
   | { readonly kind: "undo" }
   | { readonly kind: "redo" }
@@ -152,8 +154,8 @@ const plainKeys: Readonly<Record<string, ViewerCommand>> = {
  * What a key asks of the swing view; null when it is not ours. Arrows step one frame, with shift ten; a letter sets its
  * event, with shift goes to it; brackets nudge the event in hand; Y takes the suggested event; X exchanges front and back of
  * all points, with shift of one limb; B takes points over from the frame before, with shift from the one after; N goes to the
- * frame that helps most; K follows the bat between placed frames, and once more takes what was followed. Keys of the browser (ctrl, alt, command) are left alone,
- * save undo.
+ * frame that helps most; K follows the bat between placed frames, and once more takes what was followed; A takes the suggested points of the frame,
+ * with shift the weak ones too. Keys of the browser (ctrl, alt, command) are left alone, save undo.
  */
 export function commandOfKey(press: KeyPress): ViewerCommand | null {
   if ((press.ctrlKey || press.metaKey) && !press.altKey && press.key.toLowerCase() === "z") return { kind: press.shiftKey ? "redo" : "undo" };
@@ -162,6 +164,7 @@ export function commandOfKey(press: KeyPress): ViewerCommand | null {
   if (press.key === "ArrowRight") return { kind: "step", by: press.shiftKey ? 10 : 1 };
   if (press.key.toLowerCase() === "y") return { kind: "take-guess" };
   if (press.key.toLowerCase() === "x") return { kind: "swap-points", isLimb: press.shiftKey };
+  if (press.key.toLowerCase() === "a") return { kind: "take-points", isAll: press.shiftKey };
   if (press.key.toLowerCase() === "n") return { kind: "go-best" };
   if (press.key.toLowerCase() === "k") return { kind: "follow-bat" };
   if (press.key.toLowerCase() === "b") return { kind: "copy-points", from: press.shiftKey ? 1 : -1 };
@@ -361,10 +364,13 @@ export function framePoints(points: readonly PointView[]): Record<number, FrameP
   return byFrame;
 }
 
-/** A clip as measuring takes it where nothing depends on the camera. @param zero tick of contact; null = real time from contact is not known */
+/**
+ * A clip as measuring takes it where nothing depends on the camera. A weak suggestion is left out: no reading sees it before a person has confirmed it.
+ * @param zero tick of contact; null = real time from contact is not known
+ */
 export function plainClipInput(clip: ClipTiming & Pick<ClipView, "view" | "isMirrored" | "widthPx" | "heightPx">, points: readonly PointView[], zero: number | null): ClipInput {
   return {
-    view: clip.view, mirrored: clip.isMirrored, widthPx: clip.widthPx, heightPx: clip.heightPx, points: framePoints(points),
+    view: clip.view, mirrored: clip.isMirrored, widthPx: clip.widthPx, heightPx: clip.heightPx, points: framePoints(points.filter(({ source, point }) => source === "coach" || !isWeakSuggestion(point, clip.view))),
     secondsFromContact: zero === null ? null : clip.frameTimes.ticks.map((tick) => realSecondsBetween(clip, zero, tick)),
     cameraOffDeg: null, cameraMoved: false, cameraZoomed: false, stabilised: false, captureFps: null,
   };

@@ -139,7 +139,7 @@ function clipView(swing: SwingRowForPage, clip: ClipRowForPage, playerName: stri
     steppingUrl: clipAddress.stepping(clip.id),
     posterUrl: clipAddress.poster(clip.id),
     events: lineUpEvents(timingOf(clip), eventViews(swing, clip)),
-    points: clip.points.filter(isForced(clip.points)).map((it) => ({
+    points: clip.points.filter(isForced(clip.points, clip.unseenPoints)).map((it) => ({
       frameIndex: it.frameIndex, point: it.point as PointId, x: it.xPx, y: it.yPx, source: it.source === "placed" ? "coach" : "suggested",
       ...(it.followedSdPx === null ? {} : { followedSdPx: it.followedSdPx }),
     })),
@@ -160,10 +160,10 @@ function cameraFacts(clip: ClipRowForPage): CameraFacts {
 
 type PointKey = Pick<ClipRowForPage["points"][number], "frameIndex" | "point" | "source">;
 
-/** A coach's point stands before a suggested one of the same name on the same frame. */
-export function isForced(points: readonly PointKey[]): (point: PointKey) => boolean {
-  const placed = new Set(points.filter((it) => it.source === "placed").map((it) => `${it.frameIndex} ${it.point}`));
-  return (it) => it.source === "placed" || !placed.has(`${it.frameIndex} ${it.point}`);
+/** What a coach said of a point, its place or that it cannot be seen, stands before a suggestion of the same name on the same frame. */
+export function isForced(points: readonly PointKey[], unseen: readonly Omit<PointKey, "source">[] = []): (point: PointKey) => boolean {
+  const said = new Set([...points.filter((it) => it.source === "placed"), ...unseen].map((it) => `${it.frameIndex} ${it.point}`));
+  return (it) => it.source === "placed" || !said.has(`${it.frameIndex} ${it.point}`);
 }
 
 type EventRow = SwingRowForPage["events"][number];

@@ -9,9 +9,9 @@ import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { ClipInput, SwingEvent, SwingInput } from "@/lib/measure/clip-input";
 import { markedEventSdSeconds } from "@/lib/measure/event-times";
 import { findFormula } from "@/lib/measure/formula-registry";
-import { readClip } from "@/lib/measure/read-clip";
 import type { Reading } from "@/lib/measure/reading";
-import { openReader, type ClipReader } from "@/lib/measure/reread-clip";
+import { openReaderWithDrafts, readWithDrafts } from "@/lib/measure/read-with-drafts";
+import type { ClipReader } from "@/lib/measure/reread-clip";
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
 import { STARTER_COMPARABLE, type ComparableRule } from "@/lib/measure/several/comparable-swings";
 import { takenFacts } from "@/lib/measure/several/like-for-like";
@@ -119,7 +119,7 @@ export function readSwing(swing: SwingPage, book: ReadingBook): readonly ClipRea
 }
 
 function readOne({ clip, camera }: Measured, input: SwingInput, book: ReadingBook, isTimed: boolean): readonly Reading[] {
-  return readClip(definitionsFor(book, isTimed), clipInput(clip, camera), input, { rules: book.rules });
+  return readWithDrafts(definitionsFor(book, isTimed), clipInput(clip, camera), input, { rules: book.rules });
 }
 
 function definitionsFor(book: ReadingBook, isTimed: boolean): readonly CheckpointDefinition[] {
@@ -133,7 +133,7 @@ export function openClipReader(swing: SwingPage, book: ReadingBook, clipId: Id):
   const timed = timedClip(swing) ?? swing.clips[0]?.clip;
   const swingReadings = asksForReadings(book) ? firstValues(readSwing(swing, book)) : undefined;
   const input = { ...swingInput(swing, own.clip), ...(swingReadings ? { swingReadings } : {}) };
-  return openReader(definitionsFor(book, own.clip === timed), clipInput(own.clip, own.camera), input, { rules: book.rules });
+  return openReaderWithDrafts(definitionsFor(book, own.clip === timed), clipInput(own.clip, own.camera), input, { rules: book.rules });
 }
 
 function asksForReadings(book: ReadingBook): boolean {

@@ -39,7 +39,7 @@ export interface MovingPlace {
 /** A clip made ready for the rules, or null when view or real time is not known. */
 export function movingBody(clip: ClipInput, side: Side, events: KnownEvents, facts: SuggestionFacts, rules: ReadingRules = STARTER_RULES): MovingBody | null {
   const tracks = tracksOf(clip, side);
-  return tracks && { clip, tracks, events, facts, noise: pointNoise(rules.noise, torsoForNoisePx(tracks)) };
+  return tracks && { clip, tracks, events, facts, noise: pointNoise(rules.noise, torsoForNoisePx(tracks), clip.view) };
 }
 
 /** Time of contact, null when it is neither marked nor suggested. */

@@ -1,4 +1,5 @@
 import { rm } from "node:fs/promises";
+import type { Writable } from "node:stream";
 import { fileSecondsOf, type FrameTimes } from "@/lib/core/frame-times";
 import { settings } from "../settings";
 import { probeVideo, type VideoProbe } from "./probe";
@@ -138,6 +139,23 @@ export async function makeCuts(steppingPath: string, frames: readonly number[], 
   ];
   await runTool(settings().FFMPEG_PATH, args, { timeMs: 5 * 60_000, outputBytes: 1_000_000 });
   return frames.map((_, i) => `${folder}/cut-${String(i + 1).padStart(3, "0")}.jpg`);
+}
+
+const FRAME_MS = 2000;
+
+/**
+ * Some frames of a stepping copy as bare bytes, three a pixel, one picture after the other in one pass: the taker sets the pace, and nothing gathers.
+ * @param frames their indexes, increasing
+ * @param size of the pictures, that of the copy
+ */
+export async function giveFrames(steppingPath: string, frames: readonly number[], size: { readonly width: number; readonly height: number }, into: Writable): Promise<void> {
+  const chosen = frames.map((frame) => `eq(n\\,${frame})`).join("+");
+  const args = [
+    "-nostdin", "-v", "error", "-threads", "1", ...inputOptions(steppingPath), "-map", "0:v:0", "-vf", `select=${chosen},scale=${size.width}:${size.height}`,
+    "-fps_mode", "passthrough", "-frames:v", String(frames.length), "-pix_fmt", "rgb24", "-f", "rawvideo", "pipe:1",
+  ];
+  const bytes = frames.length * size.width * size.height * 3;
+  await runTool(settings().FFMPEG_PATH, args, { timeMs: 120_000 + FRAME_MS * frames.length, outputBytes: bytes, into });
 }
 
 /** When the copy's first frame is shown, in seconds of its own time. */

@@ -1,4 +1,5 @@
 import { spawn } from "node:child_process";
+import type { Writable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { confinedBy } from "./confine";
 import { VideoRefused } from "./refusal";
@@ -12,6 +13,8 @@ export interface ToolLimits {
   readonly onOutput?: (bytes: Buffer) => void;
   /** What the tool is told on standard input, as fast as it takes it. */
   readonly input?: AsyncIterable<Buffer>;
+  /** Takes the output at its own pace: the tool waits for it, so that nothing gathers in between. It is not ended here. */
+  readonly into?: Writable;
 }
 
 const BROKE_DOWN = -1;
@@ -59,10 +62,16 @@ export async function runTool(tool: string, args: readonly string[], limits: Too
       // A tool that ends early breaks the pipe; how it ended is told below.
       pipeline(limits.input, child.stdin).catch(() => child.kill("SIGKILL"));
     }
+    // Whoever took the output is gone: then nobody waits for the tool either.
+    limits.into?.once("close", () => child.kill("SIGKILL"));
     child.stdout?.on("data", (bytes: Buffer) => {
       length += bytes.length;
       if (length > limits.outputBytes) end("talkative");
-      else if (limits.onOutput) limits.onOutput(bytes);
+      else if (limits.into) {
+        if (limits.into.write(bytes)) return;
+        child.stdout?.pause();
+        limits.into.once("drain", () => child.stdout?.resume());
+      } else if (limits.onOutput) limits.onOutput(bytes);
       else gathered.push(bytes);
     });
     child.stderr?.on("data", (bytes: Buffer) => {

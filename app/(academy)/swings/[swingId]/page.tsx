@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { currentActor } from "@/lib/access/current-actor";
+import { getSuggesting } from "@/lib/domains/clips/suggested/queries";
 import { getModelDraft } from "@/lib/domains/clips/models/queries";
 import { SwingBench } from "@/lib/domains/measurement/components/swing-bench";
 import { sheetAddress, sheetAddressOf } from "@/lib/domains/observations/components/sheet/addresses";
@@ -22,6 +23,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
   const mayKeepModel = await getModelDraft.operation.permits(await currentActor(), { swingId });
   const { swing } = measured;
   const own = swing.clips.find(({ clip }) => clip.id === asked) ?? swing.clips[0];
+  const suggesting = own && (await getSuggesting({ clipId: own.clip.id }));
   const cameFrom = sheetAddressOf(sheet, back);
   const further: readonly (readonly [string, string])[] = [
     [`/swings/${swingId}/beside${own ? `?clip=${own.clip.id}` : ""}`, "Beside another"],
@@ -69,7 +71,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
           </ul>
         </details>
       </div>
-      {!swing.isShown || !own ? (
+      {!swing.isShown || !own || !suggesting ? (
         <Problem
           happened={`No consent to film ${swing.playerName} for lessons is in force, so the film is not shown.`}
           kept="The clip and all that was placed on it are kept."
@@ -77,7 +79,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
         />
       ) : (
         <SwingBench
-          key={own.clip.id} measured={measured} comparable={comparable} clipId={own.clip.id} startFrame={frameIn(frame, own.clip.frameTimes.ticks.length)}
+          key={own.clip.id} measured={measured} comparable={comparable} clipId={own.clip.id} suggesting={suggesting} startFrame={frameIn(frame, own.clip.frameTimes.ticks.length)}
           caption={swing.clips.length > 1 ? `This swing, ${names[swing.clips.indexOf(own)]?.toLowerCase()}` : "This swing"}
         />
       )}

@@ -88,7 +88,7 @@ export function overPresent(change: Change, kept: Kept): Change {
 
 function stepOverPresent({ by, frameIndex }: PointBatch, step: PointStep, kept: Kept): PointStep {
   const before = findPoint(kept, frameIndex, step.point);
-  if (by === "copy") return { ...step, before };
+  if (by !== "swap") return { ...step, before };
   const other = findPoint(kept, frameIndex, otherSideOf(step.point));
   return { ...step, before, after: other === null || other === "unseen" ? other : { ...other, point: step.point } };
 }

@@ -12,17 +12,19 @@ export interface PointsOnFrameProps {
   readonly point: PointId | null;
   readonly onChoose: (point: PointId | null) => void;
   readonly onForget: (point: PointId) => void;
+  /** Takes a suggestion as it lies. */
+  readonly onTake: (point: PointView) => void;
 }
 
 /** How many points lie on the frame; which ones, when it is asked. */
-export function PointsOnFrame({ points, unseen, justPlaced, point, onChoose, onForget }: PointsOnFrameProps) {
+export function PointsOnFrame({ points, unseen, justPlaced, point, onChoose, onForget, onTake }: PointsOnFrameProps) {
   const chooseId = useId();
   const [isOpen, setIsOpen] = useState(false);
   const placed = points.filter((it) => it.source === "coach");
   const suggested = points.filter((it) => it.source === "suggested");
   const inOrder = [...suggested, ...placed];
   const last = isOpen ? undefined : placed.find((it) => it.point === justPlaced);
-  const row = (it: PointView) => <PointRow key={it.point} point={it.point} state={it.followedSdPx !== undefined ? "followed" : it.source === "coach" ? "placed" : "suggested"} onChoose={onChoose} onForget={onForget} />;
+  const row = (it: PointView) => <PointRow key={it.point} point={it.point} state={it.followedSdPx !== undefined ? "followed" : it.source === "coach" ? "placed" : "suggested"} onChoose={onChoose} onForget={onForget} onTake={() => onTake(it)} />;
   return (
     <section aria-label="Points on this frame">
       <h2>Points on this frame</h2>
@@ -64,19 +66,22 @@ interface PointRowProps {
   readonly state: "placed" | "followed" | "suggested" | "not-visible";
   readonly onChoose: (point: PointId) => void;
   readonly onForget: (point: PointId) => void;
+  readonly onTake?: () => void;
 }
 
 const stateWords = { placed: "placed", followed: "followed", suggested: "suggested", "not-visible": "cannot be seen" } as const;
 
 /** One point: its name moves it, the last button takes it away. */
-function PointRow({ point, state, onChoose, onForget }: PointRowProps) {
+function PointRow({ point, state, onChoose, onForget, onTake }: PointRowProps) {
   const name = pointNames[point];
   const isUnseen = state === "not-visible";
   return (
     <li data-listed={point}>
       <button type="button" className="btn plain" aria-label={isUnseen ? `Place the ${name}` : `Move the ${name}`} onClick={() => onChoose(point)}>{startSentence(name)}</button>
       <span className={`state ${state}`}>{stateWords[state]}</span>
-      {state === "suggested" ? null : (
+      {state === "suggested" ? (
+        <button type="button" className="btn plain" aria-label={`Take the ${name} as suggested`} onClick={onTake}>Take</button>
+      ) : (
         <button type="button" className="btn plain" aria-label={isUnseen ? `Take back: ${name} cannot be seen` : `Remove the ${name}`} onClick={() => onForget(point)}>{isUnseen ? "Take back" : "Remove"}</button>
       )}
     </li>

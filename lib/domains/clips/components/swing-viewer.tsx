@@ -50,6 +50,8 @@ export interface SwingViewerProps extends Keeping {
   readonly taps?: PlateTaps;
   /** Frame shown first; contact when it is not said. */
   readonly startFrame?: number;
+  /** Whether points are suggested here, and why not. */
+  readonly suggesting?: ReactNode;
   /** What stands beside the picture under points and marks; it can show a frame. */
   readonly readings?: (onGo: (frameIndex: number) => void) => ReactNode;
   /** Every point and event as they stand now; while a point is being dragged it is `moving`, and already where it is dragged. */
@@ -57,7 +59,7 @@ export interface SwingViewerProps extends Keeping {
 }
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
-export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = noGuesses, taps, startFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
+export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = noGuesses, taps, startFrame, suggesting, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
   const [state, dispatch] = useReducer(viewerReducer, null, () =>
     startState(
       keptOf(clip), clip.frameTimes.ticks.length, { width: clip.widthPx, height: clip.heightPx },
@@ -115,7 +117,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
   useFocusKept(stageRef, source !== null, `${frameIndex} ${gesture.kind} ${askedPoint} ${state.editedMark} ${marks.length} ${points.length} ${unseen.length}`);
 
   const lastPlaced = justPlaced(state.undo.at(-1), frameIndex);
-  const batches = usePointBatches(kept, frameIndex, canMeasure, askedPoint ?? lastPlaced, commit);
+  const batches = usePointBatches(kept, frameIndex, clip.view, canMeasure, askedPoint ?? lastPlaced, commit);
   const newMark = (shape: MarkShape): Change => {
     const id = `drawn-${(drawnRef.current += 1)}`;
     return { kind: "mark", id, before: null, after: { id, frameIndex, shape } };
@@ -228,8 +230,9 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
             <SeveralPoints batches={batches} frameIndex={frameIndex} last={state.undo.at(-1)} />
             <PointsOnFrame
               points={points} unseen={unseen} justPlaced={lastPlaced} point={askedPoint}
-              onChoose={(point) => dispatch({ kind: "choose-point", point })} onForget={(point) => changePoint(point, null)}
+              onChoose={(point) => dispatch({ kind: "choose-point", point })} onForget={(point) => changePoint(point, null)} onTake={batches.onTakeOne}
             />
+            {suggesting}
           </>
         ) : null}
         <MarkTools

@@ -12,7 +12,7 @@ type Worked = Granted<ClipSubject, "clip.work-on">;
 
 /**
  * Exchanges front and back of some pairs on a frame: what a coach said of them, suggestions, and which cannot be seen. Done twice
- * all is as it was.
+ * all is as it was. A suggestion keeps who exchanged it: it is no longer the model's own word, so the model does not replace it and is not judged by it.
  */
 export async function swapPoints(tx: Transaction, actor: Person, clip: Worked, { frameIndex, pairs, were }: z.infer<typeof swapPointsForm>): Promise<void> {
   insideClip(clip, frameIndex);
@@ -26,7 +26,7 @@ export async function swapPoints(tx: Transaction, actor: Person, clip: Worked, {
   await tx.unseenPoint.deleteMany({ where });
   const renamed = <Row extends { point: string }>(row: Row): Row => ({ ...row, point: other.get(row.point) ?? row.point });
   const said = { setById: actor.userId, setAt: now() };
-  await tx.clipPoint.createMany({ data: points.map((row) => (row.source === "placed" ? { ...renamed(row), ...said } : renamed(row))) });
+  await tx.clipPoint.createMany({ data: points.map((row) => (row.source === "placed" ? { ...renamed(row), ...said } : { ...renamed(row), setById: actor.userId })) });
   await tx.unseenPoint.createMany({ data: unseen.map((row) => ({ ...renamed(row), ...said })) });
   await tellChanged(tx, clip);
 }

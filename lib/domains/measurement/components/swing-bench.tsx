@@ -6,7 +6,9 @@ import { ClipFactsForm } from "@/lib/domains/clips/components/clip-facts-form";
 import { EraseClip } from "@/lib/domains/clips/components/erase-clip";
 import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewer";
 import { SlowMotionQuestion } from "@/lib/domains/clips/components/slow-motion-question";
+import { SuggestingNote } from "@/lib/domains/clips/components/points/suggesting-note";
 import { usePlateTaps } from "@/lib/domains/clips/components/use-plate-taps";
+import type { Suggesting } from "@/lib/domains/clips/suggested/view";
 import type { EventView, PointView } from "@/lib/domains/clips/view";
 import { openClipReader, withLiveClip } from "../rules";
 import type { ComparableReadings, SwingReadings } from "../view";
@@ -26,13 +28,15 @@ interface SwingBenchProps {
   /** How the swings like this one read. */
   readonly comparable: ComparableReadings;
   readonly clipId: string;
+  /** Whether points are suggested on this clip. */
+  readonly suggesting: Suggesting;
   readonly caption: string;
   /** Frame shown first; contact when it is not said. */
   readonly startFrame?: number;
 }
 
 /** One clip of a swing with its readings beside it, taken anew while a point moves. */
-export function SwingBench({ measured, comparable, clipId, caption, startFrame }: SwingBenchProps) {
+export function SwingBench({ measured, comparable, clipId, suggesting, caption, startFrame }: SwingBenchProps) {
   const { swing, book, sections, wanted } = measured;
   const [settled, setSettled] = useState<Settled | null>(null);
   const [moving, setMoving] = useState<PointView | null>(null);
@@ -65,6 +69,7 @@ export function SwingBench({ measured, comparable, clipId, caption, startFrame }
       runs={runs}
       guesses={guesses}
       taps={taps}
+      suggesting={<SuggestingNote clipId={clipId} suggesting={suggesting} />}
       onPointsChanged={onPointsChanged}
       readings={(onGo) => (
         <>

@@ -4,7 +4,7 @@ import { POINT_PAIRS } from "../../points/schema";
 import { pointIds, type PointView } from "../../view";
 import { applyChange, findPoint, invertChange, overPresent, type Kept } from "../kept";
 import { startState, viewerReducer } from "../viewer-state";
-import { copyBatch, placedNeighbour, swapBatch } from "./point-batch";
+import { copyBatch, placedNeighbour, suggestionsOn, swapBatch, takeBatch } from "./point-batch";
 
 const anyKept = fc.array(fc.record({ frameIndex: fc.integer({ min: 0, max: 4 }), point: fc.constantFrom(...pointIds), state: fc.constantFrom("coach", "suggested", "unseen"), x: fc.integer({ min: 0, max: 9 }) }), { maxLength: 60 }).map((all): Kept => {
   const once = [...new Map(all.map((it) => [`${it.frameIndex} ${it.point}`, it])).values()];
@@ -59,6 +59,31 @@ describe("points of a neighbour frame", () => {
     const at = (frameIndex: number, source: PointView["source"] = "coach"): PointView => ({ frameIndex, point: "tip", x: 1, y: 1, source });
     const points = [at(1), at(4), at(6, "suggested"), at(9)];
     expect([placedNeighbour(points, 5, -1), placedNeighbour(points, 5, 1), placedNeighbour(points, 9, 1), placedNeighbour(points, 4, -1)]).toEqual([4, 9, null, 1]);
+  });
+});
+
+describe("suggestions taken", () => {
+  test("become a person's where they lie, and undone are suggestions again; what a person said and other frames stay", () => {
+    fc.assert(fc.property(anyKept, (kept) => {
+      const { drafts, weak } = suggestionsOn(kept, 2, "side");
+      const batch = takeBatch([...drafts, ...weak], 2);
+      expect(batch !== null).toBe(kept.points.some((it) => it.frameIndex === 2 && it.source === "suggested"));
+      if (!batch) return;
+      const taken = applyChange(kept, batch);
+      for (const point of pointIds) {
+        const before = findPoint(kept, 2, point);
+        expect(findPoint(taken, 2, point)).toEqual(before && before !== "unseen" ? { ...before, source: "coach" } : before);
+      }
+      expect(told(applyChange(taken, invertChange(batch)))).toEqual(told(kept));
+    }));
+  });
+
+  test("without a word of its own elbows and wrists are not among them", () => {
+    const at = (point: PointView["point"]): PointView => ({ frameIndex: 2, point, x: 1, y: 1, source: "suggested" });
+    const kept: Kept = { events: [], marks: [], unseenPoints: [], points: [at("hip_f"), at("el_f"), at("wr_b"), at("ear_b")] };
+    const names = (points: readonly PointView[]) => points.map(({ point }) => point);
+    expect(names(suggestionsOn(kept, 2, "side").drafts)).toEqual(["hip_f", "ear_b"]);
+    expect(names(suggestionsOn(kept, 2, "rear").weak)).toEqual(["el_f", "wr_b", "ear_b"]);
   });
 });
 

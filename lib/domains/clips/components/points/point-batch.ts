@@ -1,6 +1,7 @@
 import { otherSideOf, pairOf } from "../../points/rules";
 import { POINT_PAIRS, type PointPair } from "../../points/schema";
-import { pointIds, type PointId, type PointView } from "../../view";
+import { isWeakSuggestion } from "@/lib/measure/suggest-points/weak-suggestions";
+import { pointIds, type CameraView, type PointId, type PointView } from "../../view";
 import { findPoint, type Kept } from "../kept";
 import { isOpen, type PointBatch, type PointKnown, type PointStep } from "./point-known";
 
@@ -54,4 +55,16 @@ export function copyBatch(kept: Kept, frameIndex: number, from: number): PointBa
     return isOpen(before) && there !== null && there !== "unseen" && there.source === "coach" ? [{ point, before, after: { frameIndex, point, x: there.x, y: there.y, source: "coach" } }] : [];
   });
   return steps.length > 0 ? { kind: "points", by: "copy", frameIndex, steps } : null;
+}
+
+/** The suggestions on a frame that nobody has answered, those that are drafts and those that are weak in this view. */
+export function suggestionsOn(kept: Kept, frameIndex: number, view: CameraView): { readonly drafts: readonly PointView[]; readonly weak: readonly PointView[] } {
+  const here = kept.points.filter((it) => it.frameIndex === frameIndex && it.source === "suggested");
+  return { drafts: here.filter(({ point }) => !isWeakSuggestion(point, view)), weak: here.filter(({ point }) => isWeakSuggestion(point, view)) };
+}
+
+/** Suggestions of a frame taken where they lie: from then on a person stands for them. Null when there is none. */
+export function takeBatch(suggestions: readonly PointView[], frameIndex: number): PointBatch | null {
+  const steps = suggestions.map((before): PointStep => ({ point: before.point, before, after: { ...before, source: "coach" } }));
+  return steps.length > 0 ? { kind: "points", by: "take", frameIndex, steps } : null;
 }

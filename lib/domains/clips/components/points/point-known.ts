@@ -19,8 +19,8 @@ export interface PointStep {
 /** Several points of a frame changed together: undone in one step. */
 export interface PointBatch {
   readonly kind: "points";
-  /** Front and back are exchanged, or places are taken over from another frame. */
-  readonly by: "swap" | "copy";
+  /** Front and back are exchanged, places are taken over from another frame, or suggestions are taken as they are. */
+  readonly by: "swap" | "copy" | "take";
   readonly frameIndex: number;
   readonly steps: readonly PointStep[];
 }

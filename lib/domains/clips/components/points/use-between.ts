@@ -27,7 +27,9 @@ export interface Between {
 
 export function useBetween(clip: ClipView, kept: Kept, runs: readonly PointRun[], frameIndex: number, onGo: (frameIndex: number) => void): Between {
   const { canMeasure } = clip.abilities;
-  const { points, unseenPoints, events } = kept;
+  const { unseenPoints, events } = kept;
+  // A suggestion is no placed frame: it ends no hole, and its own frame may still be the best to place.
+  const points = useMemo(() => kept.points.filter(({ source }) => source === "coach"), [kept.points]);
   const view = useMemo(() => betweenView(clip, points, unseenPoints, events, canMeasure ? runs : []), [clip, points, unseenPoints, events, runs, canMeasure]);
   const [inHand, setInHand] = useState<FrameInHand | null>(null);
   const waiting = waitingOn(inHand, kept, frameIndex);

@@ -2,9 +2,9 @@ import { useMemo } from "react";
 import { limbOf } from "../../points/rules";
 import { POINT_PAIRS, type PointPair } from "../../points/schema";
 import type { ViewerCommand } from "../../rules";
-import type { PointId } from "../../view";
+import type { CameraView, PointId, PointView } from "../../view";
 import type { Change, Kept } from "../kept";
-import { copyBatch, pairsOn, placedNeighbour, swapBatch } from "./point-batch";
+import { copyBatch, pairsOn, placedNeighbour, suggestionsOn, swapBatch, takeBatch } from "./point-batch";
 
 /** What can be done to several points of the frame shown at once. */
 export interface PointBatches {
@@ -15,6 +15,11 @@ export interface PointBatches {
   readonly before: Neighbour | null;
   readonly after: Neighbour | null;
   readonly onCopy: (direction: -1 | 1) => void;
+  /** Suggestions here that nobody has answered. */
+  readonly suggested: ReturnType<typeof suggestionsOn>;
+  /** Takes them as they lie; `isAll` = the weak ones too. */
+  readonly onTake: (isAll: boolean) => void;
+  readonly onTakeOne: (point: PointView) => void;
   /** Does what a key asks; false when it asks for something else. */
   readonly obey: (command: ViewerCommand) => boolean;
 }
@@ -25,7 +30,7 @@ export interface Neighbour {
 }
 
 /** @param inHand the point that is asked for or was placed last: its limb is exchanged by one key */
-export function usePointBatches(kept: Kept, frameIndex: number, canMeasure: boolean, inHand: PointId | null, commit: (change: Change) => void): PointBatches {
+export function usePointBatches(kept: Kept, frameIndex: number, view: CameraView, canMeasure: boolean, inHand: PointId | null, commit: (change: Change) => void): PointBatches {
   const { pairs, copies } = useMemo(() => (canMeasure ? batchesOn(kept, frameIndex) : NONE), [kept, frameIndex, canMeasure]);
   const neighbour = (direction: -1 | 1): Neighbour | null => {
     const found = copies[direction];
@@ -39,17 +44,26 @@ export function usePointBatches(kept: Kept, frameIndex: number, canMeasure: bool
     const batch = copies[direction]?.batch;
     if (batch) commit(batch);
   };
+  const suggested = useMemo(() => (canMeasure ? suggestionsOn(kept, frameIndex, view) : NONE_SUGGESTED), [kept, frameIndex, view, canMeasure]);
+  const take = (points: readonly PointView[]) => {
+    const batch = canMeasure ? takeBatch(points, frameIndex) : null;
+    if (batch) commit(batch);
+  };
+  // With the drafts taken, or none there, only a word of its own takes the weak ones.
+  const onTake = (isAll: boolean) => take(isAll ? [...suggested.drafts, ...suggested.weak] : suggested.drafts);
   return {
-    pairs, before: neighbour(-1), after: neighbour(1), onSwap, onCopy,
+    pairs, before: neighbour(-1), after: neighbour(1), onSwap, onCopy, suggested, onTake, onTakeOne: (point) => take([point]),
     obey: (command) => {
       if (command.kind === "swap-points") onSwap(command.isLimb ? ((inHand && limbOf(inHand)?.pairs) ?? []) : POINT_PAIRS);
       else if (command.kind === "copy-points") onCopy(command.from);
+      else if (command.kind === "take-points") onTake(command.isAll);
       else return false;
       return true;
     },
   };
 }
 
+const NONE_SUGGESTED: PointBatches["suggested"] = { drafts: [], weak: [] };
 const NONE: ReturnType<typeof batchesOn> = { pairs: [], copies: { [-1]: null, 1: null } };
 
 /** What a frame lets be done: the pairs that can be exchanged, and what the nearest placed frames have to give. */
