@@ -1,5 +1,5 @@
 import { STARTER_RULES } from "@/lib/measure/reading-rules";
-import { isWeakSuggestion } from "@/lib/measure/suggest-points/weak-suggestions";
+import { isWeakSuggestion, widerInView } from "@/lib/measure/suggest-points/weak-suggestions";
 import type { PointId } from "@/lib/measure/points";
 import { BODIES, SIDES, VIEWS, type View } from "@/seed/media/spec";
 import { suggestForDrawn, type PointError } from "../golden/drawn-bodies";
@@ -29,7 +29,7 @@ async function main(): Promise<void> {
 function line(joint: string, view: View, errors: readonly PointError[], torso: number): string {
   const far = errors.map(({ dx, dy }) => Math.hypot(dx, dy));
   const sd = Math.sqrt(errors.reduce((sum, { dx, dy }) => sum + (dx * dx + dy * dy) / 2, 0) / errors.length);
-  const assumed = STARTER_RULES.noise.suggested[joint] ?? NaN;
+  const assumed = (STARTER_RULES.noise.suggested[joint] ?? NaN) * widerInView(joint, view);
   const inside = errors.flatMap(({ dx, dy }) => [dx, dy]).filter((it) => Math.abs(it) <= 2 * assumed).length / (2 * errors.length);
   const weak = isWeakSuggestion((joint === "nose" ? joint : `${joint}_f`) as PointId, view) ? "  weak: never read" : "";
   return [joint.padEnd(5), String(errors.length).padStart(5), ...[quantile(far, 0.5) * torso, quantile(far, 0.95) * torso].map((it) => it.toFixed(1).padStart(10)), ...[quantile(far, 0.5), quantile(far, 0.95), sd, assumed].map((it) => it.toFixed(3).padStart(8)), `${(100 * inside).toFixed(0).padStart(6)} %${weak}`].join(" ");
