@@ -1,10 +1,13 @@
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import type { CheckpointDefinition } from "@/lib/measure/checkpoint-definition";
 import type { ClipInput, FramePoints } from "@/lib/measure/clip-input";
 import { readClip } from "@/lib/measure/read-clip";
 import { openReaderWithDrafts, readWithDrafts } from "@/lib/measure/read-with-drafts";
 import { filmedWhole } from "@/lib/measure/whole-swing.fixture";
 import library from "@/seed/library/checkpoints.json";
+
+// Whole swings are read several times, which takes its time on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const side = (library.checkpoints as unknown as readonly CheckpointDefinition[]).filter(({ views }) => views.measured.includes("side"));
 const { clip, swing } = filmedWhole("side", { fps: 120 });
