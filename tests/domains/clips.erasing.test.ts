@@ -48,6 +48,8 @@ async function keepFarRows({ academyId, playerId, userId }: Story, clip: { id: I
     await tx.reading.create({ data: { ...said, checkpointId: "x", formulaId: "x", formulaVersion: 1, editionId: newId(), inputsHash: "x", isGrey: false, body: {} } });
     await tx.ownBest.create({ data: { id: newId(), ...said, playerId, side: "right", view: "side", keptById: userId } });
     await tx.observation.create({ data: { id: newId(), ...said, faultId: "x", state: "seen", source: "both", frameIndex: 3, reading: { value: 1 }, editionId: newId(), calledById: userId } });
+    await tx.suggestingRun.create({ data: { academyId, clipId: clip.id, outcome: "done", basis: "x" } });
+    await tx.suggestedFrame.create({ data: { academyId, clipId: clip.id, frameIndex: 3, model: "x", modelVersion: "1" } });
     const model = { label: "Old Oak", sport: "baseball", level: "u12", isAdult: false, task: "tee", pitchHeight: "belt", pitchSide: "middle", rightHolder: "x", rightBasis: "written-consent", rightNote: "", recordedById: userId };
     const days = { rightUntil: new Date("2026-01-01"), recordedAt: new Date("2025-06-01"), withdrawnAt: new Date("2025-07-01"), withdrawnById: userId };
     await tx.modelSwing.create({ data: { id: newId(), academyId, playerId, swingId: clip.swingId, ...model, ...days } });

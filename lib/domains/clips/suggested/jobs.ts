@@ -78,9 +78,8 @@ async function isLookedAt(clip: Looked, view: ClipView, { model, version }: Mode
 async function look(clip: Looked, view: ClipView, { frames, seconds }: FramesOfClip, model: ModelName): Promise<JobOutcome> {
   const { steppingKey } = await database().mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { steppingKey: true } });
   if ((await blobs().lengthOf(steppingKey)) === null) return end(clip, view, model, "no-copy");
-  const copy = await blobs().pathOf(steppingKey);
   const size = steppingSize(view.widthPx, view.heightPx);
-  const answers = await findBodies({ ...size, seconds }, (pictures) => giveFrames(copy, frames, size, pictures));
+  const answers = await blobs().withFile(steppingKey, (copy) => findBodies({ ...size, seconds }, (pictures) => giveFrames(copy, frames, size, pictures)));
   const seen = answers.map(({ bodies }, i) => ({ frameIndex: frames[i] ?? 0, seconds: seconds[i] ?? 0, bodies }));
   const suggested = suggestedFrom(view, size, seen);
   if (!suggested) return end(clip, view, model, "nobody-found");
