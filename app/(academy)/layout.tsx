@@ -11,7 +11,7 @@ import "@/lib/ui/look/coach.css";
 import { Thumbs } from "@/lib/ui/thumbs";
 
 const PLACES = [
-  { href: "/cage-day", label: "Cage day" },
+  { href: "/cage-day", label: "Cage day", also: ["/lesson"] },
   { href: "/players", label: "Players", also: ["/swings"] },
   { href: "/library", label: "Library" },
 ];

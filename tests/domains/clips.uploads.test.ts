@@ -120,6 +120,20 @@ describe("bytes that stop and go on", () => {
     expect(readFileSync(path.join(process.env.BLOB_DIR ?? "", kept.originalKey))).toEqual(Buffer.from(bytes));
   });
 
+  test("a browser that lost the line before the last answer hears that all is there, and of a sending that was taken back that it has ended", async () => {
+    const { coach, playerId } = await coachWithPlayer();
+    const uploadId = await sendFile(coach, playerId, room.plain("heard-late.mp4", { seed: 7 }));
+    for (const asked of [await askOffset(coach, uploadId), await work(uploadId).then(() => askOffset(coach, uploadId))]) {
+      expect(asked.status).toBe(200);
+      expect(asked.headers.get("upload-offset")).toBe(asked.headers.get("upload-length"));
+    }
+    const begun = await beginUpload.as(coach, { playerId, ...facts, byteLength: 9 });
+    const { uploadId: dropped } = begun.data as { uploadId: string };
+    await cancelUpload.as(coach, { uploadId: dropped });
+    expect((await askOffset(coach, dropped)).status).toBe(404);
+    expect((await createBytes(coach, dropped, 9)).status).toBe(410);
+  });
+
   test("another length than was said, more bytes than were said and a sending that has ended are refused", async () => {
     const { coach, playerId } = await coachWithPlayer();
     const file = room.plain("lengths.mp4");

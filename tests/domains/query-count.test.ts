@@ -5,6 +5,9 @@ import { findActor } from "@/lib/access/session";
 import { dayValue } from "@/lib/core/days";
 import { newId, type Id } from "@/lib/core/ids";
 import * as admin from "@/lib/domains/admin/queries";
+import * as cutting from "@/lib/domains/clips/cutting/queries";
+import * as lesson from "@/lib/domains/clips/lesson/queries";
+import * as owner from "@/lib/domains/clips/owner/queries";
 import * as clips from "@/lib/domains/clips/queries";
 import * as identity from "@/lib/domains/identity/queries";
 import * as library from "@/lib/domains/library/queries";
@@ -144,6 +147,10 @@ async function countAll(): Promise<Record<string, number>> {
     "what first": () => observations.getWhatFirst.as(coach, { playerId, side }),
     "a swing": () => clips.getSwing.as(coach, { swingId }),
     "a swing's readings": () => measurement.getSwingReadings.as(coach, { swingId }),
+    "a swing's clips to sort": () => owner.getSwingToSort.as(coach, { swingId }),
+    "a film to cut": async () => cutting.getFilmToCut.as(coach, { clipId: (await database().clip.findFirstOrThrow({ where: { swingId }, select: { id: true } })).id }),
+    "a group lesson's players": () => lesson.listLessonPlayers.as(coach, {}),
+    "a person's own uploads": () => lesson.listOwnUploads.as(coach, {}),
     "swings beside each other": () => measurement.getSwingsBeside.as(coach, { swingId }),
     "a swing's comparable readings": () => measurement.listComparableReadings.as(coach, { swingId }),
     "a checkpoint sheet": () => sheet.getCheckpointSheet.as(coach, { swingId }),

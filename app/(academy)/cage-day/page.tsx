@@ -26,7 +26,12 @@ export default async function CageDayPage() {
       <Opening
         title="Cage day"
         sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(waiting)}`}
-        actions={<ButtonLink href="/players">All players</ButtonLink>}
+        actions={
+          <>
+            <ButtonLink href="/lesson">Group lesson</ButtonLink>
+            <ButtonLink href="/players">All players</ButtonLink>
+          </>
+        }
       />
       {rows.length === 0 ? (
         <Empty title="Nobody to teach yet">The head coach or an admin says whom you coach. Their rows then stand here.</Empty>

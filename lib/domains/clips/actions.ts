@@ -12,15 +12,12 @@ import { addClip, removeMarkOf, settleUpload, workOnClip, type ClipOwner, type C
 import {
   addMarkForm, beginUploadForm, clearEventForm, markIdForm, placePointForm, pointForm, setCameraLineForm, setClipFactsForm, setClipTimeForm, setEventForm, uploadIdForm,
 } from "./schema";
-import { findClipSubject, findMarkSubject, findUploadSubject } from "./scope";
+import { findClipOwner, findClipSubject, findMarkSubject, findUploadSubject } from "./scope";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
 const clipOf = (input: { clipId: Id }, db: Database, actor: Person) => findClipSubject(db, actor.academyId, input.clipId, actor.today);
 const uploadOf = (input: { uploadId: Id }, db: Database, actor: Person) => findUploadSubject(db, { id: input.uploadId, academyId: actor.academyId });
-const ownerOf = async (input: { playerId: Id }, db: Database, actor: Person): Promise<ClipOwner | null> => {
-  const found = await db.player.findFirst({ where: { id: input.playerId, academyId: actor.academyId }, select: { academyId: true } });
-  return found && { academyId: found.academyId, playerId: input.playerId };
-};
+const ownerOf = (input: { playerId: Id }, db: Database, actor: Person) => findClipOwner(db, actor.academyId, input.playerId);
 
 /** Who may work on the clip that the input names. */
 const mayWorkOn = <Input extends { clipId: Id }>() => may<Input, ClipSubject, "clip.work-on">(workOnClip, clipOf);

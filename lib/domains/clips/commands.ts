@@ -14,13 +14,15 @@ import { settings } from "@/lib/platform/settings";
 import { HEARD_SD_SECONDS } from "@/lib/platform/video/hear-contact";
 import { fileKeys } from "@/lib/platform/video/incoming";
 import type { HeardFrames, IngestedVideo } from "@/lib/platform/video/ingest";
+import { filmKept } from "./cutting/events";
+import { LEAST_TO_CUT_SECONDS } from "./cutting/rules";
 import { swingChanged, uploadReceived } from "./events";
 import type { ClipOwner, ClipSubject, MarkSubject, UploadSubject } from "./policy";
 import { cameraLineOf } from "./rules";
 import { checkKey, RETRY_DAYS } from "./arriving/rules";
 import { heardRelease } from "./release/rules";
 import { stillsChanged } from "./stills/events";
-import { factsOf, permittedOn, readSwingPage, timesOf } from "./scope";
+import { factsOf, permittedOn, readSwingPage, timesOf, timesOfClip } from "./scope";
 import { dropSuggestions, wantSuggestions } from "./suggested/commands";
 import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type clearEventForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
@@ -51,7 +53,7 @@ export async function beginUpload(tx: Transaction, actor: Person, owner: Granted
   return { uploadId: id, isResumed: false, swingId: null };
 }
 
-const MOST_CLIPS_OF_A_SWING = 4;
+export const MOST_CLIPS_OF_A_SWING = 4;
 const FULL = `This swing has ${MOST_CLIPS_OF_A_SWING} clips, which is the most.`;
 
 /** What is known of the swing of which a film is another camera. @throws NotFoundError for a swing of somebody else, ConflictError when it is full */
@@ -123,23 +125,25 @@ export interface CheckedFile {
  * heard, all or nothing. @returns false when the upload was settled otherwise meanwhile
  */
 export async function admitUpload(tx: Transaction, upload: Granted<UploadSubject, "upload.check">, checked: CheckedFile): Promise<boolean> {
-  const { academyId, playerId } = upload;
+  const { academyId } = upload;
   await tx.$queryRaw`SELECT 1 FROM "Upload" WHERE "id" = ${upload.id}::uuid FOR UPDATE`;
   const row = await tx.upload.findUnique({ where: { id: upload.id } });
   if (row?.state !== "checking") return false;
+  const { playerId } = row; // it may have been given to another player since the job began
   if (checked.made) await keepFileRow(tx, academyId, row.byteLength, checked.contentHash, checked.made);
   // Whoever comes second with the same bytes waits here, and finds the first one's clip.
   await tx.$queryRaw`SELECT 1 FROM "MediaFile" WHERE "academyId" = ${academyId}::uuid AND "contentHash" = ${checked.contentHash} FOR UPDATE`;
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { academyId_contentHash: { academyId, contentHash: checked.contentHash } }, include: { frameTimes: true } });
   const known = await tx.clip.findFirst({ where: { academyId, playerId, fileId: file.id }, select: { id: true, swingId: true } });
   const facts = uploadFactsForm.parse(row.facts);
-  const clip = known ?? (await createClip(tx, upload, row, facts, { ...file, times: timesOf(file.frameTimes), heard: checked.heard }));
+  const clip = known ?? (await createClip(tx, { academyId, playerId }, row, facts, { ...file, times: timesOf(file.frameTimes), heard: checked.heard }));
   await tx.upload.update({
     where: { id: upload.id },
     data: { state: "ready", hasPoster: false, wasKnown: known !== null, contentHash: checked.contentHash, fileId: file.id, clipId: clip.id, finishedAt: now() },
   });
   if (!known) await tellChanged(tx, clip, now());
   if (!known && checked.heard) await wantSuggestions(tx, clip);
+  if (checked.made && checked.made.probe.durationS >= LEAST_TO_CUT_SECONDS) await tell(tx, filmKept, { academyId, fileId: file.id }, { key: `swings of ${file.id}` });
   return true;
 }
 
@@ -193,9 +197,9 @@ async function createClip(tx: Transaction, owner: ClipOwner, sent: { userId: Id;
 
 // ---- What a coach says of a clip ---------------------------------------------------------------------------------
 
-/** @throws InvalidError for a frame outside the clip */
+/** A clip counts its own frames. @throws InvalidError for a frame outside it */
 export function insideClip(clip: ClipSubject, frameIndex: number): void {
-  if (frameIndex < clip.firstFrame || frameIndex > clip.lastFrame) throw new InvalidError("This frame does not belong to the clip.");
+  if (frameIndex < 0 || frameIndex > clip.lastFrame - clip.firstFrame) throw new InvalidError("This frame does not belong to the clip.");
 }
 
 /** Tells that something of the swing was changed: readings and stills are made anew. A coach places many points in a row; they are made once, a moment after the last. */
@@ -209,7 +213,7 @@ export async function setEvent(tx: Transaction, actor: Person, clip: Worked, inp
   insideClip(clip, frameIndex);
   await refuseOvertakenEvent(tx, actor, clip, input);
   const times = timesOf(await tx.fileFrameTimes.findUnique({ where: { academyId_fileId: { academyId: clip.academyId, fileId: clip.fileId } } }));
-  const tick = times.ticks[frameIndex];
+  const tick = times.ticks[clip.firstFrame + frameIndex];
   if (tick === undefined) throw new InvalidError("This frame does not belong to the clip.");
   if (event !== "contact") await takeFromOtherClip(tx, clip, event);
   const key = { academyId: clip.academyId, clipId: clip.id, event, source: "placed" };
@@ -346,7 +350,7 @@ const sourceOf = (statedDeg: number | null) => (statedDeg === null ? null : "sta
 export async function setClipFacts(tx: Transaction, clip: Worked, input: z.infer<typeof setClipFactsForm>): Promise<void> {
   const { view, isMirrored, filmedRate, hasCameraMoved, hasCameraZoomed, isStabilised, cameraOffDeg } = input;
   const before = await tx.clip.findUniqueOrThrow({ where: { id: clip.id }, include: { file: { include: { frameTimes: true } } } });
-  const times = timesOf(before.file.frameTimes);
+  const times = timesOfClip(before);
   const kept = { realSecondsPerFileSecond: before.realSecondsPerFileSecond, timeBasis: before.timeBasis as RealTime["timeBasis"] };
   const time = filmedRateOf(times, kept) === filmedRate ? kept : realTimeOf(times, filmedRate, before.file.captureFps);
   const isSame = cameraOffDeg === (before.cameraOffDeg === null ? null : writtenDeg(before.cameraOffDeg));
@@ -389,7 +393,7 @@ async function lineOf(tx: Transaction, clip: Worked, input: z.infer<typeof setCa
 /** Keeps how file time becomes real time. What the file itself says can only be gone back to, not be stated. */
 export async function setClipTime(tx: Transaction, clip: Worked, { realSecondsPerFileSecond, timeBasis }: z.infer<typeof setClipTimeForm>): Promise<void> {
   const file = await tx.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, include: { frameTimes: true } });
-  const time = timeBasis === "measured" ? realTimeOf(timesOf(file.frameTimes), "as-file", file.captureFps) : { realSecondsPerFileSecond, timeBasis };
+  const time = timeBasis === "measured" ? realTimeOf(timesOfClip({ ...clip, file }), "as-file", file.captureFps) : { realSecondsPerFileSecond, timeBasis };
   await tx.clip.update({ where: { id: clip.id }, data: time });
   await tellChanged(tx, clip);
   await wantSuggestions(tx, clip);

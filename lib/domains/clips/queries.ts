@@ -8,14 +8,11 @@ import { now } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
 import { seeSwing, seeSwings, type ClipOwner, type SwingSubject } from "./policy";
 import { clipAddress, listSwingsForm, playerIdForm, swingIdForm, uploadFactsForm, type SwingPage, type SwingRow, type SwingToJoin, type UploadFacts, type UploadRow } from "./schema";
-import { factsOf, findSwingSubject, readSwingPage } from "./scope";
+import { factsOf, findClipOwner, findSwingSubject, readSwingPage } from "./scope";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
 const PAGE_ROWS = 24;
-const ownerOf = async (input: { playerId: Id }, db: Database, actor: Person): Promise<ClipOwner | null> => {
-  const found = await db.player.findFirst({ where: { id: input.playerId, academyId: actor.academyId }, select: { academyId: true } });
-  return found && { academyId: found.academyId, playerId: input.playerId };
-};
+const ownerOf = (input: { playerId: Id }, db: Database, actor: Person) => findClipOwner(db, actor.academyId, input.playerId);
 
 /** One swing with its clips and all that is recorded of them. */
 export const getSwing = defineQuery({

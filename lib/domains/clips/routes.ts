@@ -8,14 +8,14 @@ import type { Id } from "@/lib/core/ids";
 import { bytesResponse } from "@/lib/platform/blob-response";
 import { blobs } from "@/lib/platform/blobs";
 import type { Database } from "@/lib/platform/database";
-import { fileKeys } from "@/lib/platform/video/incoming";
 import { IncomingStore } from "@/lib/platform/video/incoming-store";
 import { makeStill } from "@/lib/platform/video/make-pictures";
 import { inWorkFolder } from "@/lib/platform/work-folder";
 import { receiveIfArrived } from "./arriving/commands";
+import { readPictures } from "./cutting/commands";
 import { sendBytes, watchClip, type ClipSubject, type UploadSubject } from "./policy";
 import { clipIdForm, stillForm, uploadIdForm } from "./schema";
-import { findClipSubject, findUploadSubject, timesOf } from "./scope";
+import { findClipSubject, findUploadSubject, timesOfClip } from "./scope";
 import { noteRead } from "./watching/commands";
 
 // ---- Bytes in ----------------------------------------------------------------------------------------------------
@@ -80,8 +80,6 @@ function wholeThere(byteLength: number): Response {
 // ---- Pictures out ------------------------------------------------------------------------------------------------
 
 const clipOf = (input: { clipId: Id }, db: Database, actor: Person) => findClipSubject(db, actor.academyId, input.clipId, actor.today);
-const fileOf = (db: Database, clip: ClipSubject) =>
-  db.mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { contentHash: true, steppingKey: true, posterKey: true } });
 
 /** The copy that is stepped through, whole or in ranges. */
 export const streamSteppingCopy = defineRoute({
@@ -90,9 +88,9 @@ export const streamSteppingCopy = defineRoute({
   input: clipIdForm,
   policy: may(watchClip, clipOf),
   run: async ({ request, actor, granted, db }) => {
-    const file = await fileOf(db, granted);
+    const { steppingKey, tag } = await readPictures(db, granted);
     await noteRead(db, actor, granted);
-    return bytesResponse(request, file.steppingKey, "video/mp4", `${file.contentHash}-stepping`);
+    return bytesResponse(request, steppingKey, "video/mp4", `${tag}-stepping`);
   },
 });
 
@@ -103,9 +101,11 @@ export const showPoster = defineRoute({
   input: clipIdForm,
   policy: may(watchClip, clipOf),
   run: async ({ request, actor, granted, db }) => {
-    const file = await fileOf(db, granted);
+    const pictures = await readPictures(db, granted);
+    const key = pictures.posterKey ?? pictures.keys.poster;
+    if (!pictures.posterKey && (await blobs().lengthOf(key)) === null) await keepStill(db, granted, pictures.steppingKey, await posterFrame(db, granted), key, POSTER_WIDTH_PX);
     await noteRead(db, actor, granted);
-    return bytesResponse(request, file.posterKey, "image/jpeg", `${file.contentHash}-poster`);
+    return bytesResponse(request, key, "image/jpeg", `${pictures.tag}-poster`);
   },
 });
 
@@ -117,20 +117,28 @@ export const showStill = defineRoute({
   policy: may<{ clipId: Id; frameIndex: number }, ClipSubject, "clip.watch">(watchClip, clipOf),
   run: async ({ request, actor, input, granted, db }) => {
     const { frameIndex } = input;
-    if (frameIndex < granted.firstFrame || frameIndex > granted.lastFrame) throw new NotFoundError();
-    const file = await fileOf(db, granted);
-    const key = fileKeys(granted.academyId, file.contentHash).still(frameIndex);
-    if ((await blobs().lengthOf(key)) === null) await keepStill(db, granted, file.steppingKey, frameIndex, key);
+    if (frameIndex < 0 || frameIndex > granted.lastFrame - granted.firstFrame) throw new NotFoundError();
+    const { keys, steppingKey, tag } = await readPictures(db, granted);
+    const key = keys.still(frameIndex);
+    if ((await blobs().lengthOf(key)) === null) await keepStill(db, granted, steppingKey, frameIndex, key);
     await noteRead(db, actor, granted);
-    return bytesResponse(request, key, "image/jpeg", `${file.contentHash}-still-${frameIndex}`);
+    return bytesResponse(request, key, "image/jpeg", `${tag}-still-${frameIndex}`);
   },
 });
 
-async function keepStill(db: Database, clip: ClipSubject, steppingKey: string, frameIndex: number, key: string): Promise<void> {
+const POSTER_WIDTH_PX = 640;
+
+/** The frame that stands for a stretch of a film: contact, else its middle. */
+async function posterFrame(db: Database, clip: ClipSubject): Promise<number> {
+  const contact = await db.swingEvent.findFirst({ where: { academyId: clip.academyId, clipId: clip.id, event: "contact" }, select: { frameIndex: true } });
+  return contact?.frameIndex ?? (clip.lastFrame - clip.firstFrame) >> 1;
+}
+
+async function keepStill(db: Database, clip: ClipSubject, steppingKey: string, frameIndex: number, key: string, widthPx?: number): Promise<void> {
   const row = await db.fileFrameTimes.findUnique({ where: { academyId_fileId: { academyId: clip.academyId, fileId: clip.fileId } } });
   await inWorkFolder(async (folder) => {
     const still = path.join(folder, "still.jpg");
-    await blobs().withFile(steppingKey, (copy) => makeStill(copy, timesOf(row), frameIndex, still));
+    await blobs().withFile(steppingKey, (copy) => makeStill(copy, timesOfClip({ ...clip, file: { frameTimes: row } }), frameIndex, still, widthPx));
     await blobs().keepFile(key, still);
   });
 }

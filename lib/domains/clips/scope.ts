@@ -6,7 +6,7 @@ import { unpackTicks } from "@/lib/core/packed-ticks";
 import { dayOf, dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import { shownOn } from "./models/scope";
-import type { ClipSubject, MarkSubject, SwingSubject, UploadSubject } from "./policy";
+import type { ClipOwner, ClipSubject, MarkSubject, SwingSubject, UploadSubject } from "./policy";
 import { frameForTick, lineUpEvents, realSecondsBetween } from "./rules";
 import { clipAddress, markShapeForm, plateMarkForm, type CameraFacts, type SwingPage } from "./schema";
 import type { BattingSide, CameraView, ClipView, EventId, EventView, PointId } from "./view";
@@ -62,6 +62,12 @@ export async function findMarkSubject(db: Database, academyId: Id, markId: Id, t
 
 export async function findSwingSubject(db: Database, where: { id: Id; academyId?: Id }): Promise<SwingSubject | null> {
   return db.swing.findFirst({ where, select: { id: true, academyId: true, playerId: true } });
+}
+
+/** A player of the academy, as whose clips are asked for. */
+export async function findClipOwner(db: Database, academyId: Id, playerId: Id): Promise<ClipOwner | null> {
+  const found = await db.player.findFirst({ where: { id: playerId, academyId }, select: { academyId: true } });
+  return found && { academyId: found.academyId, playerId };
 }
 
 /** The swing that a clip shows. */
@@ -120,7 +126,7 @@ export function factsOf(row: Pick<SwingRowForPage, keyof SwingPage["facts"]>): S
 }
 
 function clipView(swing: SwingRowForPage, clip: ClipRowForPage, playerName: string, isShown: boolean): ClipView {
-  const frameTimes = timesOf(clip.file.frameTimes);
+  const frameTimes = timesOfClip(clip);
   const { task, pitchHeight, pitchSide, effort } = swing;
   return {
     id: clip.id,
@@ -168,7 +174,7 @@ export function isForced(points: readonly PointKey[], unseen: readonly Omit<Poin
 
 type EventRow = SwingRowForPage["events"][number];
 /** What is needed of a clip to lay the swing's events on it. */
-type TimedClip = Pick<ClipRowForPage, "id" | "view" | "realSecondsPerFileSecond" | "timeBasis"> & { readonly file: Pick<ClipRowForPage["file"], "frameTimes"> };
+type TimedClip = Pick<ClipRowForPage, "id" | "view" | "realSecondsPerFileSecond" | "timeBasis" | "firstFrame" | "lastFrame"> & { readonly file: Pick<ClipRowForPage["file"], "frameTimes"> };
 
 /** What a coach placed stands before what was suggested; the suggestion stays where it was kept. */
 function inForce(rows: readonly EventRow[]): readonly EventRow[] {
@@ -182,7 +188,7 @@ export function eventViews(swing: { readonly events: readonly EventRow[]; readon
   return inForce(swing.events.filter(({ event, clipId }) => event !== "contact" || clipId === clip.id)).flatMap((row): EventView[] => {
     const said = { event: row.event as EventId, source: row.source === "placed" ? ("coach" as const) : ("suggested" as const), sdSeconds: row.sdSeconds };
     const tick = Number(row.tick);
-    if (row.clipId === clip.id) return [{ ...said, tick, frameIndex: frameForTick(timesOf(clip.file.frameTimes), tick) }];
+    if (row.clipId === clip.id) return [{ ...said, tick, frameIndex: frameForTick(timesOfClip(clip), tick) }];
     const other = swing.clips.find(({ id }) => id === row.clipId);
     if (!other) return [];
     const contact = inForce(swing.events.filter(({ event, clipId }) => event === "contact" && clipId === other.id))[0];
@@ -193,7 +199,14 @@ export function eventViews(swing: { readonly events: readonly EventRow[]; readon
 }
 
 export function timingOf(clip: TimedClip) {
-  return { frameTimes: timesOf(clip.file.frameTimes), realSecondsPerFileSecond: clip.realSecondsPerFileSecond, timeBasis: clip.timeBasis as ClipView["timeBasis"] };
+  return { frameTimes: timesOfClip(clip), realSecondsPerFileSecond: clip.realSecondsPerFileSecond, timeBasis: clip.timeBasis as ClipView["timeBasis"] };
+}
+
+/** The times of a clip's own frames, counted from its first: a stretch of those of its file, at the file's own ticks. */
+export function timesOfClip(clip: { readonly firstFrame: number; readonly lastFrame: number; readonly file: { readonly frameTimes: Parameters<typeof timesOf>[0] } }): FrameTimes {
+  const times = timesOf(clip.file.frameTimes);
+  const isWhole = clip.firstFrame === 0 && clip.lastFrame === times.ticks.length - 1;
+  return isWhole ? times : { ...times, ticks: times.ticks.slice(clip.firstFrame, clip.lastFrame + 1) };
 }
 
 /** The kept times of a file's frames. */

@@ -262,7 +262,7 @@ export async function chooseStill(tx: Transaction, actor: Person, granted: Writt
   if (still) {
     const { clipId, frameIndex } = still;
     const clip = await tx.clip.findFirst({ where: { id: clipId, academyId: granted.academyId, playerId: granted.playerId, swing: { side } } });
-    if (!clip || frameIndex < clip.firstFrame || frameIndex > clip.lastFrame) throw new InvalidError("There is no such frame among the clips of this side.", { still: "There is no such frame among the clips of this side." });
+    if (!clip || frameIndex < 0 || frameIndex > clip.lastFrame - clip.firstFrame) throw new InvalidError("There is no such frame among the clips of this side.", { still: "There is no such frame among the clips of this side." });
   }
   await tx.note.update({ where: { id: note.id }, data: { clipId: still?.clipId ?? null, frameIndex: still?.frameIndex ?? null } });
 }

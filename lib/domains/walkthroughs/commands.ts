@@ -4,7 +4,7 @@ import type { Person } from "@/lib/access/actor";
 import { ageYears, isMinor } from "@/lib/core/age";
 import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
-import { timesOf } from "@/lib/domains/clips/scope";
+import { timesOfClip } from "@/lib/domains/clips/scope";
 import { readReceivers, sentNotesScope } from "@/lib/domains/plans/scope";
 import { noticeWritten } from "@/lib/domains/roster/events";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
@@ -83,11 +83,11 @@ async function refuseStrangers(tx: Transaction, actor: Person, { academyId, id: 
   const stranger = list.clips.find(({ clipId }) => !shown[clipId]?.clip);
   if (stranger) throw new InvalidError("A clip in it is not this player’s, or may not be shown today. Nothing was kept on our side.");
   const rows = await tx.clip.findMany({
-    where: { academyId, id: { in: ids } }, select: { id: true, realSecondsPerFileSecond: true, file: { select: { widthPx: true, heightPx: true, frameTimes: true } } },
+    where: { academyId, id: { in: ids } }, select: { id: true, firstFrame: true, lastFrame: true, realSecondsPerFileSecond: true, file: { select: { widthPx: true, heightPx: true, frameTimes: true } } },
   });
   for (const { clipId, frameCount, widthPx, heightPx, realSecondsPerFileSecond, zeroTick } of list.clips) {
     const row = rows.find(({ id }) => id === clipId);
-    const ticks = row ? timesOf(row.file.frameTimes).ticks : [];
+    const ticks = row ? timesOfClip(row).ticks : [];
     const isWithin = zeroTick === null || (zeroTick >= (ticks[0] ?? 0) && zeroTick <= (ticks.at(-1) ?? 0));
     const isSo = row && ticks.length === frameCount && row.file.widthPx === widthPx && row.file.heightPx === heightPx && row.realSecondsPerFileSecond === realSecondsPerFileSecond && isWithin;
     if (!isSo) throw new InvalidError("What is said of a clip in it is not so. Please open the page anew; nothing was kept on our side.");

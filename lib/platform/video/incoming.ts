@@ -55,12 +55,22 @@ export async function arrivedBefore(before: Date): Promise<readonly string[]> {
   return [...new Set([...old, ...received])];
 }
 
-/** Keys of what is kept of a file: under the academy, by the hash of its bytes. */
-export function fileKeys(academyId: string, contentHash: string) {
-  const folder = `${academyId}/${contentHash}`;
+/** Frames of a file, both included. */
+export interface Stretch {
+  readonly firstFrame: number;
+  readonly lastFrame: number;
+}
+
+/**
+ * Keys of what is kept of a file: under the academy, by the hash of its bytes. A clip that is a stretch of a file has pictures of its own, so
+ * that who may watch it cannot see what lies before and after.
+ */
+export function fileKeys(academyId: string, contentHash: string, stretch: Stretch | null = null) {
+  const whole = `${academyId}/${contentHash}`;
+  const folder = stretch ? `${whole}/stretches/${stretch.firstFrame}-${stretch.lastFrame}` : whole;
   return {
     folder,
-    original: `${folder}/original`,
+    original: `${whole}/original`,
     stepping: `${folder}/stepping.mp4`,
     poster: `${folder}/poster.jpg`,
     still: (frameIndex: number) => `${folder}/stills/${frameIndex}.jpg`,

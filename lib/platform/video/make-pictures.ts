@@ -159,7 +159,7 @@ export async function giveFrames(steppingPath: string, frames: readonly number[]
 }
 
 /** When the copy's first frame is shown, in seconds of its own time. */
-async function firstTimeOf(path: string): Promise<number> {
+export async function firstTimeOf(path: string): Promise<number> {
   const args = ["-v", "error", "-select_streams", "v:0", "-show_entries", "stream=start_time", "-of", "csv=p=0", ...inputOptions(path)];
   const output = await runTool(settings().FFPROBE_PATH, args, { timeMs: 60_000, outputBytes: 10_000 });
   const seconds = Number(output.toString("latin1").trim());

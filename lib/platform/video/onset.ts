@@ -28,7 +28,10 @@ export class OnsetFinder {
   private inHop = 0;
   private hops = 0;
 
-  constructor(private readonly samplesPerSecond: number) {
+  constructor(
+    private readonly samplesPerSecond: number,
+    private readonly mostRemembered = MOST_REMEMBERED,
+  ) {
     if (!(samplesPerSecond >= 8000)) throw new RangeError("sound needs at least 8000 samples a second");
     this.hop = Math.round(samplesPerSecond / 1000);
   }
@@ -62,7 +65,7 @@ export class OnsetFinder {
       return;
     }
     this.onsets.push(onset);
-    if (this.onsets.length > MOST_REMEMBERED) this.onsets.splice(this.onsets.indexOf(quietest(this.onsets)), 1);
+    if (this.onsets.length > this.mostRemembered) this.onsets.splice(this.onsets.indexOf(quietest(this.onsets)), 1);
   }
 
   /** The onsets so far that rose at least so much, in the order of time. */

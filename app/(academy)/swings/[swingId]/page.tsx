@@ -28,6 +28,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
   const further: readonly (readonly [string, string])[] = [
     [`/swings/${swingId}/beside${own ? `?clip=${own.clip.id}` : ""}`, "Beside another"],
     [`/players/${swing.playerId}/clips/new?swing=${swingId}`, "Another camera"],
+    [`/swings/${swingId}/clips`, "Sort the clips"],
     ...(mayKeepModel ? [[`/swings/${swingId}/model`, "Keep as a model"] as const] : []),
     [`/players/${swing.playerId}`, swing.playerName],
   ];

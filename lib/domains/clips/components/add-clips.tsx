@@ -4,19 +4,20 @@ import { useRouter } from "next/navigation";
 import { useState, type ChangeEvent, type FormEvent } from "react";
 import type { Id } from "@/lib/core/ids";
 import { Button } from "@/lib/ui/button";
-import { Progress } from "@/lib/ui/progress";
 import { Entry } from "@/lib/ui/entry";
 import { VIEWS, type SwingToJoin, type UploadFacts, type UploadRow } from "../schema";
 import type { BattingSide, CameraView } from "../view";
 import { addWords as words } from "./add-words";
 import { CameraFactFields, SwingFactFields, type CameraAnswers } from "./fact-fields";
 import { JoinSwing } from "./join-swing";
-import { LocalStepper } from "./local-stepper";
+import { answersOf } from "./sending/answers";
+import { FilmRow, isGoing } from "./sending/film-row";
+import { useSendingLine } from "./sending/use-sending-line";
 import { StandSquare } from "./stand-square";
 import { UploadList } from "./upload-list";
-import { useSendingClips, type SendingClip } from "./use-sending-clips";
 
 interface AddClipsProps {
+  readonly userId: Id;
   readonly playerId: Id;
   readonly sides: readonly BattingSide[];
   /** The answers of the player's last clip. */
@@ -33,9 +34,9 @@ interface AddClipsProps {
 }
 
 /** Film or choose videos, answer what no file says, and send them. */
-export function AddClips({ playerId, sides, last, side, today, swings, joinSwingId, uploads }: AddClipsProps) {
+export function AddClips({ userId, playerId, sides, last, side, today, swings, joinSwingId, uploads }: AddClipsProps) {
   const router = useRouter();
-  const sending = useSendingClips(() => router.refresh());
+  const { films, line } = useSendingLine(userId, playerId, () => router.refresh());
   const [problem, setProblem] = useState<string | null>(null);
   const [joinedId, setJoinedId] = useState<string | null>(joinSwingId);
   const joined = swings.find((it) => it.id === joinedId) ?? null;
@@ -43,20 +44,22 @@ export function AddClips({ playerId, sides, last, side, today, swings, joinSwing
   const [answered, setAnswered] = useState<{ readonly for: string | null; readonly view: CameraView } | null>(null);
   const view = answered && answered.for === joinedId ? answered.view : (camera?.view ?? "side");
   // What the house tells of is shown once: here while it is on its way, among the sent ones from then on.
-  const chosen = sending.clips.filter((clip) => !uploads.some((it) => it.id === clip.uploadId && it.state !== "receiving"));
-  const sent = uploads.filter((it) => it.state !== "receiving" || !chosen.some((clip) => clip.uploadId === it.id && clip.state !== "refused"));
-  const open = sending.clips.filter((it) => it.state === "waiting" || it.state === "refused");
+  const chosen = films.filter((film) => !uploads.some((it) => it.id === film.uploadId && it.state !== "receiving"));
+  const sent = uploads.filter((it) => it.state !== "receiving" || !chosen.some((film) => film.uploadId === it.id));
+  const open = films.filter((it) => it.state === "unowned" || it.state === "refused");
+  const errors = films.find((it) => it.state === "refused")?.fields ?? {};
 
   const take = (event: ChangeEvent<HTMLInputElement>) => {
     setProblem(null);
-    sending.choose([...(event.target.files ?? [])]);
+    line.choose([...(event.target.files ?? [])]);
     event.target.value = "";
   };
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     if (open.length === 0) return setProblem(words.nothingChosen);
     if (joined && open.length > 1) return setProblem(words.join.one);
-    void sending.sendAll(new FormData(event.currentTarget));
+    const answers = answersOf(event.currentTarget);
+    for (const { key } of open) void line.give(key, playerId, answers);
   };
 
   return (
@@ -83,17 +86,18 @@ export function AddClips({ playerId, sides, last, side, today, swings, joinSwing
           </div>
           {chosen.length > 0 ? (
             <ul className="rows" aria-label={words.chosen(chosen.length)}>
-              {chosen.map((clip) => (
-                <ChosenClip key={clip.key} number={clip.key} clip={clip} onStop={() => void sending.stop(clip)} />
+              {chosen.map((film) => (
+                <FilmRow key={film.key} film={film} onStop={() => void line.stop(film.key)} />
               ))}
             </ul>
           ) : null}
+          {films.some((film) => isGoing(film) && film.isKept) ? <p className="note">{words.keptHere}</p> : null}
           {open.length > 1 ? <p className="quiet">{words.answersFor}</p> : null}
           <JoinSwing swings={swings} joined={joined} view={view} onJoin={setJoinedId} />
-          <CameraFactFields begin={camera} errors={sending.fields} onView={(to) => setAnswered({ for: joinedId, view: to })} />
-          {joined ? null : <SwingFactFields sides={sides} side={side} begin={last} today={today} errors={sending.fields} />}
+          <CameraFactFields begin={camera} errors={errors} onView={(to) => setAnswered({ for: joinedId, view: to })} />
+          {joined ? null : <SwingFactFields sides={sides} side={side} begin={last} today={today} errors={errors} />}
           <div role="alert">{problem ? <p className="trouble">{problem}</p> : null}</div>
-          <Button kind="main" type="submit" aria-disabled={sending.isBusy || undefined} onClick={(event) => sending.isBusy && event.preventDefault()}>
+          <Button kind="main" type="submit">
             {words.send(Math.max(1, open.length))}
           </Button>
         </form>
@@ -108,33 +112,4 @@ const PLAIN_CAMERA = { filmedRate: "as-file", isMirrored: false, hasCameraMoved:
 function otherCamera(last: UploadFacts | null, { views }: SwingToJoin): CameraAnswers {
   const view = VIEWS.find((it) => !views.includes(it)) ?? "side";
   return { ...PLAIN_CAMERA, filmedRate: last?.filmedRate ?? "as-file", view };
-}
-
-function ChosenClip({ number, clip, onStop }: { readonly number: number; readonly clip: SendingClip; readonly onStop: () => void }) {
-  const { file, facts, state, sentence, arrivedBytes } = clip;
-  const label = words.clip(number, `${(file.size / 1e6).toFixed(1)} MB`);
-  const canStop = state === "waiting" || state === "refused" || state === "sending";
-  return (
-    <li>
-      <div>
-        <b>{label}</b> {facts === null ? words.unreadable : facts === "reading" ? null : words.facts(facts.seconds.toFixed(1), facts.fps)}
-        {state === "sending" ? (
-          <Progress label={words.sending(Math.floor((100 * arrivedBytes) / Math.max(1, file.size)))} done={Math.floor((20 * arrivedBytes) / Math.max(1, file.size))} total={20} note={null} />
-        ) : null}
-        {state === "refused" ? (
-          <p role="alert">{sentence}</p>
-        ) : state === "sending" ? null : (
-          <p className="quiet" role="status">
-            {words.state[state]}
-          </p>
-        )}
-        {state === "stopped" || facts === "reading" ? null : <LocalStepper file={file} label={label} />}
-      </div>
-      {canStop ? (
-        <Button kind="plain" onClick={onStop} aria-label={`${words.stop}: ${label}`}>
-          {words.stop}
-        </Button>
-      ) : null}
-    </li>
-  );
 }

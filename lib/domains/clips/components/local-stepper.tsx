@@ -5,7 +5,7 @@ import { notHere, openLocalFilm, type LocalFilm } from "./local-film";
 import { toldOf } from "./told-problem";
 
 export interface LocalStepperProps {
-  readonly file: File;
+  readonly file: Blob;
   /** What the film is called on the page. */
   readonly label: string;
 }

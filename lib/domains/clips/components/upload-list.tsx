@@ -15,7 +15,7 @@ import { addWords as words } from "./add-words";
 const ASK_AGAIN_MS = 2000;
 
 /** What became of the videos that were sent: looks again by itself while one is being looked at. */
-export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[] }) {
+export function UploadList({ uploads }: { readonly uploads: readonly (UploadRow & { readonly playerName?: string })[] }) {
   const router = useRouter();
   const [isAsking, ask] = useTransition();
   const isChecking = uploads.some((it) => it.state === "checking");
@@ -36,7 +36,7 @@ export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[]
         <li key={it.id}>
           {it.state === "refused" ? (
             <Problem
-              level="h3" happened={words.refusedTitle} kept={it.refusal}
+              level="h3" happened={it.playerName ? `${it.playerName}: ${words.refusedTitle}` : words.refusedTitle} kept={it.refusal}
               action={
                 <>
                   {it.canRetry ? <Button onClick={() => void settle(retryUpload, it.id)}>{words.tryAgain}</Button> : null}
@@ -46,18 +46,24 @@ export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[]
             />
           ) : it.state === "ready" ? (
             <>
-              <span>{it.wasKnown ? words.known : words.ready}</span>
-              {it.swingId ? <Link href={`/swings/${it.swingId}`}>{words.open}</Link> : null}
+              <Whose upload={it} words={it.wasKnown ? words.known : words.ready} />
+              {it.swingId ? (
+                <span className="bar-line">
+                  <Link href={`/swings/${it.swingId}`}>{words.open}</Link>
+                  {it.playerName ? <Link href={`/swings/${it.swingId}/clips`}>{words.notWhose(it.playerName.split(" ")[0] ?? "")}</Link> : null}
+                </span>
+              ) : null}
             </>
           ) : it.state === "checking" ? (
             <>
+              {it.playerName ? <b>{it.playerName}</b> : null}
               {/* eslint-disable-next-line @next/next/no-img-element -- a checked address of our own */}
               {it.posterUrl ? <img src={it.posterUrl} alt="" width={96} className="arriving-poster" /> : null}
               <State is="waiting">{words.checking}</State>
             </>
           ) : (
             <>
-              <span>{words.partly}</span>
+              <Whose upload={it} words={words.partly} />
               <Button kind="plain" onClick={() => void settle(cancelUpload, it.id)}>
                 {words.stop}
               </Button>
@@ -67,4 +73,9 @@ export function UploadList({ uploads }: { readonly uploads: readonly UploadRow[]
       ))}
     </ul>
   );
+}
+
+/** What became of it, after whose it is where films of several players stand in one list. */
+function Whose({ upload, words: said }: { readonly upload: { readonly playerName?: string }; readonly words: string }) {
+  return <span>{upload.playerName ? <><b>{upload.playerName}</b>: {said}</> : said}</span>;
 }

@@ -20,7 +20,7 @@ export async function keepStills(tx: Transaction, swing: Granted<SwingSubject, "
   const said = { window: stills.window, frames: [...stills.frames], cutAt: now() };
   await tx.clipStills.upsert({ where, create: { academyId, clipId, ...said }, update: said });
   if (!before) return null;
-  // Two clips may be stretches of one file: their stills lie in one place.
+  // Two players may have one stretch of a file: their stills lie in one place. What another stretch needs is spared as well.
   const { fileId } = await tx.clip.findUniqueOrThrow({ where: { id: clipId }, select: { fileId: true } });
   const needed = await tx.clipStills.findMany({ where: { academyId, window: before.window, clip: { fileId } }, select: { frames: true } });
   const inUse = new Set(needed.flatMap(({ frames }) => frames));

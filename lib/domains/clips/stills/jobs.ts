@@ -2,9 +2,9 @@ import { authorize, type Granted } from "@/lib/access/ability";
 import { defineJob, DONE, skipped } from "@/lib/access/define-job";
 import { blobs } from "@/lib/platform/blobs";
 import { database, inTransaction } from "@/lib/platform/database";
-import { fileKeys } from "@/lib/platform/video/incoming";
 import { makeCuts } from "@/lib/platform/video/make-pictures";
 import { inWorkFolder } from "@/lib/platform/work-folder";
+import { readPictures, type ClipPictures } from "../cutting/commands";
 import type { SwingSubject } from "../policy";
 import { findSwingSubject } from "../scope";
 import { keepStills } from "./commands";
@@ -29,10 +29,11 @@ export const cutStillsOfSwing = defineJob(stillsChanged, async ({ payload, actor
   const missing: string[] = [];
   for (const file of files) {
     for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-      const [clip] = await readPicturedClips(database(), swing.academyId, [file.clipId]);
+      const [clip] = await readPicturedClips(database(), swing.academyId, [file.id]);
       if (!clip) break;
-      if (!(await cut(swing, clip, file))) missing.push(file.clipId);
-      else if (!(await keepIfCurrent(swing, clip, file.contentHash))) continue;
+      const pictures = await readPictures(database(), file);
+      if (!(await cut(clip, pictures))) missing.push(file.id);
+      else if (!(await keepIfCurrent(swing, clip, pictures))) continue;
       break;
     }
   }
@@ -40,23 +41,23 @@ export const cutStillsOfSwing = defineJob(stillsChanged, async ({ payload, actor
 });
 
 /** Makes the stills that are not there yet; false when there is no copy to make them of. */
-async function cut({ academyId }: Cut, clip: PicturedClip, file: { readonly contentHash: string; readonly steppingKey: string }): Promise<boolean> {
+async function cut(clip: PicturedClip, { keys, steppingKey }: ClipPictures): Promise<boolean> {
   const { window, widthPx, heightPx } = clip;
-  const keyOf = (frame: number) => fileKeys(academyId, file.contentHash).cut(windowName(window), frame);
+  const keyOf = (frame: number) => keys.cut(windowName(window), frame);
   const lengths = await Promise.all(sheetFrames(clip).map(async (frame) => ({ frame, length: await blobs().lengthOf(keyOf(frame)) })));
   const frames = lengths.filter(({ length }) => length === null).map(({ frame }) => frame);
   if (frames.length === 0) return true;
-  if ((await blobs().lengthOf(file.steppingKey)) === null) return false;
+  if ((await blobs().lengthOf(steppingKey)) === null) return false;
   return inWorkFolder(async (folder) => {
     const area = { left: window.x / widthPx, top: window.y / heightPx, width: window.width / widthPx, height: window.height / heightPx };
-    const made = await blobs().withFile(file.steppingKey, (copy) => makeCuts(copy, frames, area, folder));
+    const made = await blobs().withFile(steppingKey, (copy) => makeCuts(copy, frames, area, folder));
     for (const [i, still] of made.entries()) await blobs().keepFile(keyOf(frames[i] ?? 0), still);
     return true;
   });
 }
 
 /** Writes down what was cut unless events or points have moved on meanwhile, and removes what nobody needs any more; two runs for one swing wait for each other. */
-function keepIfCurrent(swing: Cut, clip: PicturedClip, contentHash: string): Promise<boolean> {
+function keepIfCurrent(swing: Cut, clip: PicturedClip, { keys }: ClipPictures): Promise<boolean> {
   const state = (it: PicturedClip) => `${windowName(it.window)} ${sheetFrames(it).join(" ")}`;
   return inTransaction(async (tx) => {
     await tx.$queryRaw`SELECT 1 FROM "Swing" WHERE "id" = ${swing.id}::uuid FOR UPDATE`;
@@ -64,7 +65,7 @@ function keepIfCurrent(swing: Cut, clip: PicturedClip, contentHash: string): Pro
     if (!now || state(now) !== state(clip)) return false;
     const left = await keepStills(tx, swing, clip.id, { window: windowName(clip.window), frames: sheetFrames(clip) });
     // While the swing is held: a run that needs them again then cuts them anew.
-    for (const frame of left?.frames ?? []) await blobs().remove(fileKeys(swing.academyId, contentHash).cut(left?.window ?? "", frame));
+    for (const frame of left?.frames ?? []) await blobs().remove(keys.cut(left?.window ?? "", frame));
     return true;
   });
 }

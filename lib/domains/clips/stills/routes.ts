@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { defineRoute } from "@/lib/access/define-route";
 import { may } from "@/lib/access/guard";
 import { bytesResponse } from "@/lib/platform/blob-response";
-import { fileKeys } from "@/lib/platform/video/incoming";
+import { readPictures } from "../cutting/commands";
 import { watchClip, type ClipSubject } from "../policy";
 import { findClipSubject } from "../scope";
 import { noteRead } from "../watching/commands";
@@ -18,8 +18,8 @@ export const showCut = defineRoute({
   input: cutForm,
   policy: may<z.infer<typeof cutForm>, ClipSubject, "clip.watch">(watchClip, (input, db, actor) => findClipSubject(db, actor.academyId, input.clipId, actor.today)),
   run: async ({ request, actor, input: { window, frameIndex }, granted, db }) => {
-    const { contentHash } = await db.mediaFile.findUniqueOrThrow({ where: { id: granted.fileId }, select: { contentHash: true } });
-    const answer = await bytesResponse(request, fileKeys(granted.academyId, contentHash).cut(window, frameIndex), "image/jpeg", `${contentHash}-${window}-${frameIndex}`, { keptFor: KEPT_FOR, isMadeOnDemand: true });
+    const { keys, tag } = await readPictures(db, granted);
+    const answer = await bytesResponse(request, keys.cut(window, frameIndex), "image/jpeg", `${tag}-${window}-${frameIndex}`, { keptFor: KEPT_FOR, isMadeOnDemand: true });
     await noteRead(db, actor, granted);
     return answer;
   },

@@ -59,7 +59,7 @@ describe("the window of a clip's stills", () => {
 
 describe("the frame of an event", () => {
   const at = (event: EventView["event"], frameIndex: number | null, tick: number | null = frameIndex): EventView => ({ event, frameIndex, tick, source: "coach", sdSeconds: null });
-  const clip = { firstFrame: 10, lastFrame: 90, events: [at("load", 20), at("contact", 60), at("finish", 95), at("toe", null, null), at("plant", null, -7), at("stance", 12)] };
+  const clip = { frameCount: 91, events: [at("load", 20), at("contact", 60), at("finish", 95), at("toe", null, null), at("plant", null, -7), at("stance", 12)] };
 
   test("is missing for its own reason: not set, outside the clip, or not lined up with it", () => {
     expect(frameOfEvent(clip, "load")).toEqual({ frameIndex: 20 });

@@ -47,12 +47,12 @@ function spanOf(values: readonly number[]): { readonly middle: number; readonly 
 export type NoFrame = "not-set" | "outside" | "not-lined-up";
 
 /** The frame of an event on a clip, or why there is none. */
-export function frameOfEvent(clip: { readonly events: readonly EventView[]; readonly firstFrame: number; readonly lastFrame: number }, event: SheetEvent): { readonly frameIndex: number } | { readonly why: NoFrame } {
+export function frameOfEvent(clip: { readonly events: readonly EventView[]; readonly frameCount: number }, event: SheetEvent): { readonly frameIndex: number } | { readonly why: NoFrame } {
   const found = clip.events.find((it) => it.event === event);
   if (!found) return { why: "not-set" };
   if (found.tick === null) return { why: "not-lined-up" };
   const { frameIndex } = found;
-  return frameIndex === null || frameIndex < clip.firstFrame || frameIndex > clip.lastFrame ? { why: "outside" } : { frameIndex };
+  return frameIndex === null || frameIndex < 0 || frameIndex >= clip.frameCount ? { why: "outside" } : { frameIndex };
 }
 
 /** The frames of a clip that a sheet shows, each once, in order. */

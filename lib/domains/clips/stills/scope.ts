@@ -6,9 +6,9 @@ import type { CameraView, PointId } from "../view";
 import { cropWindow, sheetFrames } from "./rules";
 import type { PicturedClip } from "./view";
 
-const timedSelect = { id: true, view: true, realSecondsPerFileSecond: true, timeBasis: true, file: { select: { frameTimes: true } } } satisfies Prisma.ClipSelect;
+const timedSelect = { id: true, view: true, realSecondsPerFileSecond: true, timeBasis: true, firstFrame: true, lastFrame: true, file: { select: { frameTimes: true } } } satisfies Prisma.ClipSelect;
 const clipSelect = {
-  ...timedSelect, swingId: true, isMirrored: true, firstFrame: true, lastFrame: true,
+  ...timedSelect, swingId: true, isMirrored: true,
   file: { select: { frameTimes: true, widthPx: true, heightPx: true } },
   swing: { select: { events: { orderBy: { event: "asc" } }, clips: { orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: timedSelect } } },
 } satisfies Prisma.ClipSelect;
@@ -18,10 +18,10 @@ export async function readPicturedClips(db: Database, academyId: Id, clipIds: re
   const rows = await db.clip.findMany({ where: { academyId, id: { in: [...clipIds] } }, select: clipSelect });
   const clips = rows.map((row) => {
     const { frameTimes, timeBasis } = timingOf(row);
-    const { id, swingId, view, isMirrored, realSecondsPerFileSecond, firstFrame, lastFrame, file } = row;
+    const { id, swingId, view, isMirrored, realSecondsPerFileSecond, file } = row;
     const events = lineUpEvents({ frameTimes, realSecondsPerFileSecond, timeBasis }, eventViews(row.swing, row));
     const { widthPx, heightPx } = file;
-    return { id, swingId, view: view as CameraView, isMirrored, widthPx, heightPx, frameTimes, realSecondsPerFileSecond, timeBasis, firstFrame, lastFrame, events };
+    return { id, swingId, view: view as CameraView, isMirrored, widthPx, heightPx, frameTimes, realSecondsPerFileSecond, timeBasis, frameCount: frameTimes.ticks.length, events };
   });
   const wanted = clips.flatMap((clip) => sheetFrames(clip).map((frameIndex) => ({ clipId: clip.id, frameIndex })));
   const points = await db.clipPoint.findMany({ where: { academyId, OR: wanted }, orderBy: [{ clipId: "asc" }, { frameIndex: "asc" }, { point: "asc" }] });
@@ -35,14 +35,9 @@ export async function readPicturedClips(db: Database, academyId: Id, clipIds: re
   return clipIds.flatMap((id) => pictured.find((clip) => clip.id === id) ?? []);
 }
 
-/** The files from which a swing's stills are cut. */
-export async function readStillFiles(db: Database, academyId: Id, swingId: Id): Promise<{ clipId: Id; contentHash: string; steppingKey: string }[]> {
-  const rows = await db.clip.findMany({
-    where: { academyId, swingId },
-    orderBy: [{ createdAt: "asc" }, { id: "asc" }],
-    select: { id: true, file: { select: { contentHash: true, steppingKey: true } } },
-  });
-  return rows.map(({ id, file }) => ({ clipId: id, ...file }));
+/** A swing's clips with the stretches of files from which their stills are cut. */
+export async function readStillFiles(db: Database, academyId: Id, swingId: Id): Promise<{ id: Id; academyId: Id; fileId: Id; firstFrame: number; lastFrame: number }[]> {
+  return db.clip.findMany({ where: { academyId, swingId }, orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { id: true, academyId: true, fileId: true, firstFrame: true, lastFrame: true } });
 }
 
 /** Which stills of some clips the worker has cut, by clip. */

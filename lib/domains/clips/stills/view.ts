@@ -25,9 +25,7 @@ export interface PicturedClip {
   readonly frameTimes: FrameTimes;
   readonly realSecondsPerFileSecond: number;
   readonly timeBasis: TimeBasis;
-  /** The stretch of the file that the clip is, both frames included. */
-  readonly firstFrame: number;
-  readonly lastFrame: number;
+  readonly frameCount: number;
   /** The swing's events as they fall on this clip. */
   readonly events: readonly EventView[];
   /** The points in force on the frames of the sheet's events. */

@@ -24,7 +24,7 @@ export async function wantSuggestions(tx: Transaction, { id: clipId }: Pick<Clip
 }
 
 /** Forgets what nobody has touched: front and back of it were told by a fact that no longer holds. */
-export async function dropSuggestions(tx: Transaction, { academyId, id: clipId }: ClipSubject): Promise<void> {
+export async function dropSuggestions(tx: Transaction, { academyId, id: clipId }: Pick<ClipSubject, "academyId" | "id">): Promise<void> {
   await tx.clipPoint.deleteMany({ where: { academyId, clipId, source: "suggested", setById: null } });
   await tx.suggestedFrame.deleteMany({ where: { academyId, clipId } });
 }

@@ -13,6 +13,7 @@ import { installedModel, type ModelName } from "@/lib/platform/pose/load-model";
 import { settings } from "@/lib/platform/settings";
 import { giveFrames, steppingSize } from "@/lib/platform/video/make-pictures";
 import { holdPoints, tellChanged } from "../commands";
+import { readPictures } from "../cutting/commands";
 import type { ClipSubject } from "../policy";
 import type { ClipView } from "../view";
 import { endLook, keepSuggestions } from "./commands";
@@ -76,7 +77,7 @@ async function isLookedAt(clip: Looked, view: ClipView, { model, version }: Mode
 }
 
 async function look(clip: Looked, view: ClipView, { frames, seconds }: FramesOfClip, model: ModelName): Promise<JobOutcome> {
-  const { steppingKey } = await database().mediaFile.findUniqueOrThrow({ where: { id: clip.fileId }, select: { steppingKey: true } });
+  const { steppingKey } = await readPictures(database(), clip);
   if ((await blobs().lengthOf(steppingKey)) === null) return end(clip, view, model, "no-copy");
   const size = steppingSize(view.widthPx, view.heightPx);
   const answers = await blobs().withFile(steppingKey, (copy) => findBodies({ ...size, seconds }, (pictures) => giveFrames(copy, frames, size, pictures)));

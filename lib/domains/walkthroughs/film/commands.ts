@@ -1,6 +1,5 @@
 import path from "node:path";
 import type { Id } from "@/lib/core/ids";
-import { timesOf } from "@/lib/domains/clips/scope";
 import { blobs } from "@/lib/platform/blobs";
 import type { Database } from "@/lib/platform/database";
 import { FILM_FPS, makeFilm, makeVoice, takeFrames } from "@/lib/platform/video/make-film";
@@ -43,13 +42,14 @@ async function openPictures(db: Database, view: WalkthroughView, { standAt }: Pa
       if (view.clips[clipId]?.clip) wanted.set(clipId, (wanted.get(clipId) ?? new Set()).add(at.stand.frames[i] ?? 0));
     });
   }
-  const files = await db.clip.findMany({ where: { id: { in: [...wanted.keys()] } }, select: { id: true, file: { select: { steppingKey: true, frameTimes: true } } } });
+  const files = await db.clip.findMany({ where: { id: { in: [...wanted.keys()] } }, select: { id: true, firstFrame: true, lastFrame: true, file: { select: { steppingKey: true } } } });
   const paths = new Map<Id, ReadonlyMap<number, string>>();
-  for (const { id, file } of files) {
+  for (const { id, firstFrame, lastFrame, file } of files) {
     if ((await blobs().lengthOf(file.steppingKey)) === null) continue;
-    const count = timesOf(file.frameTimes).ticks.length;
-    const frames = [...(wanted.get(id) ?? [])].filter((frame) => frame < count);
-    paths.set(id, await blobs().withFile(file.steppingKey, (copy) => takeFrames(copy, frames, path.join(folder, id))));
+    // A clip counts its own frames; the copy of its film, those of the film.
+    const frames = [...(wanted.get(id) ?? [])].filter((frame) => frame <= lastFrame - firstFrame).map((frame) => firstFrame + frame);
+    const taken = await blobs().withFile(file.steppingKey, (copy) => takeFrames(copy, frames, path.join(folder, id)));
+    paths.set(id, new Map([...taken].map(([frame, picture]) => [frame - firstFrame, picture])));
   }
   return (clipId: Id | undefined, frame: number) => (clipId ? (paths.get(clipId)?.get(frame) ?? null) : null);
 }

@@ -1,5 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { isPerson } from "@/lib/access/actor";
+import { currentActor } from "@/lib/access/current-actor";
 import { AddClips } from "@/lib/domains/clips/components/add-clips";
 import { findLastFacts, listSwingsToJoin, listUploads } from "@/lib/domains/clips/queries";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
@@ -17,12 +19,14 @@ export default async function AddClipsPage({ params, searchParams }: AddClipsPag
   const [{ playerId }, { side, swing }] = await Promise.all([params, searchParams]);
   const uploads = await listUploads({ playerId });
   const [player, facts, last, swings] = await Promise.all([getPlayer({ playerId }), getPlayerFacts({ playerId }), findLastFacts({ playerId }), listSwingsToJoin({ playerId })]);
+  const actor = await currentActor();
+  const userId = isPerson(actor) ? actor.userId : "";
   return (
     <Leaf>
       <Opening title={`Add clips of ${player.givenName}`} actions={<Link href={`/players/${playerId}`}>Back to {player.givenName}</Link>} />
       {facts.permittedUses.includes("lesson") ? (
         <AddClips
-          playerId={playerId} sides={player.sides.map((it) => it.side)} last={last} side={player.sides.find((it) => it.side === side)?.side ?? null} today={facts.today}
+          userId={userId} playerId={playerId} sides={player.sides.map((it) => it.side)} last={last} side={player.sides.find((it) => it.side === side)?.side ?? null} today={facts.today}
           swings={swings} joinSwingId={swing ?? null} uploads={uploads}
         />
       ) : (

@@ -1,0 +1,36 @@
+import { defineWords } from "@/lib/ui/words/define-words";
+
+/** The texts of cutting swings out of a film. */
+const en = {
+  film: "The film",
+  cuts: "Swings in it",
+  opening: (percent: number) => `Opening the film, ${percent} of 100`,
+  looking: "The film is being looked through for swings. You can leave, or add them by hand.",
+  look: "Look for swings",
+  noneFound: "No swing was heard or seen in it. Add them by hand.",
+  offered: (count: number) => (count === 1 ? "One swing was heard or seen. Look at it, then keep it." : `${count} swings were heard or seen. Look at them, then keep them.`),
+  frame: (frame: number, count: number, seconds: string) => `Frame ${frame} of ${count}, ${seconds} s from the start`,
+  back: "‹ One frame back",
+  on: "One frame on ›",
+  where: "Where in the film",
+  map: "What moves and what is heard in the film, and the swings that are set",
+  add: "Add a swing here",
+  first: "Begins here",
+  last: "Ends here",
+  drop: "Drop this one",
+  undo: "Undo",
+  cut: (number: number, from: string, to: string) => `Swing ${number}, ${from} to ${to} s`,
+  heard: "crack heard",
+  seen: "seen only: contact is for you to set",
+  byHand: "set by hand",
+  whose: (number: number) => `Whose is swing ${number}?`,
+  whoIsIt: "Whose swing",
+  keep: (count: number) => (count === 1 ? "Keep one swing" : `Keep ${count} swings`),
+  nothing: "There is no swing to keep yet. Go to its contact and add it.",
+  tooShort: "That would leave nothing of it.",
+  wholeGoes: "The clip of the whole film goes; its swings take its place.",
+  wholeStays: "Something was placed on the whole film, so it stays beside its swings, and they are for its own player only.",
+  lost: "The line was lost. Nothing was cut; please try again.",
+  keys: "Arrows step, up and down go from swing to swing. A adds one here, Delete drops it, [ and ] set where it begins and ends, a digit says whose.",
+};
+export const cutterWords = defineWords({ en });

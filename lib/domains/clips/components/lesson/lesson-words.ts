@@ -1,0 +1,42 @@
+import { defineWords } from "@/lib/ui/words/define-words";
+
+/** The texts of a group lesson's board. */
+const en = {
+  here: "Who is here",
+  hereHint: "Tick the players of this lesson. Each gets a key, in this order.",
+  hereNow: (count: number) => (count === 0 ? "Nobody yet" : count === 1 ? "One player" : `${count} players`),
+  change: "Change who is here",
+  find: "Find a player",
+  notFilmed: "no consent to film",
+  answers: "Answers for all",
+  answersShow: "Show the answers",
+  answersHint: "They hold for every clip that is given from now on.",
+  clips: "Clips",
+  choose: "Choose videos",
+  chooseHint: "All of the lesson at once. Nothing is sent before you say whose it is.",
+  film: "Film now",
+  nobodyTicked: "Tick the players who are here, and their keys stand here.",
+  board: "The board",
+  whose: "Whose is it?",
+  clip: (number: number, of: number) => `Clip ${number} of ${of}`,
+  notShown: (facts: string) => `This browser cannot show this clip before it is sent${facts}.`,
+  factsOf: (seconds: string, fps: number) => `: ${seconds} s, ${fps} frames a second`,
+  isOf: (name: string) => `Now with ${name}. Another key gives it to another player.`,
+  keys: "A key or a tap gives the clip and brings the next. Arrows go to and fro, Backspace goes back to the last one.",
+  undo: "Back to the last one",
+  before: "‹ Clip before",
+  next: "Next clip ›",
+  leaveOut: "Leave it out",
+  allGiven: (count: number) => (count === 1 ? "The clip is given." : `All ${count} clips are given.`),
+  allGivenThen: "They are sent by themselves. If this page is closed, they go on when you are back here.",
+  row: "Clips in a row",
+  cell: (number: number, owner: string | null, state: string) => `Clip ${number}: ${owner ?? "nobody's yet"}, ${state}`,
+  sending: (done: number, total: number) => `${done} of ${total} sent`,
+  troubles: "Not sent",
+  sent: "Sent",
+  states: {
+    unowned: "not given yet", waiting: "waits for its turn", reading: "being read", sending: "being sent", lost: "no line, goes on by itself", sent: "arrived", known: "was here already", refused: "not taken",
+    stopped: "taken back",
+  },
+};
+export const lessonWords = defineWords({ en });
