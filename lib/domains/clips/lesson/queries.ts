@@ -4,7 +4,7 @@ import { mayInAcademy } from "@/lib/access/guard";
 import { dayOf } from "@/lib/core/days";
 import { playersScope } from "@/lib/domains/roster/scope";
 import { now } from "@/lib/platform/clock";
-import { clipAddress, uploadFactsForm, type UploadFacts } from "../schema";
+import { uploadFactsForm, type UploadFacts } from "../schema";
 import { filmGroup } from "./policy";
 import type { LessonPlayer, OwnUpload } from "./schema";
 
@@ -36,7 +36,7 @@ export const listLessonPlayers = defineQuery({
   },
 });
 
-/** What the person has on the way, and what of it became a clip within some hours or was refused: the newest first. */
+/** Without pictures: a lesson has forty, and each player's page shows them. What the person has on the way, and what of it became a clip within some hours or was refused: the newest first. */
 export const listOwnUploads = defineQuery({
   name: "clips.list-own-uploads",
   input: nothing,
@@ -53,11 +53,11 @@ export const listOwnUploads = defineQuery({
       orderBy: [{ createdAt: "desc" }, { id: "asc" }],
       take: MOST_UPLOADS,
       select: {
-        id: true, playerId: true, state: true, createdAt: true, byteLength: true, refusal: true, wasKnown: true, canRetry: true, hasPoster: true, clip: { select: { swingId: true } }, player: { select: { givenName: true, familyName: true } },
+        id: true, playerId: true, state: true, createdAt: true, byteLength: true, refusal: true, wasKnown: true, canRetry: true, clip: { select: { swingId: true } }, player: { select: { givenName: true, familyName: true } },
       },
     });
-    return rows.map(({ clip, player, byteLength, createdAt, hasPoster, ...row }) => ({
-      ...row, sentAt: createdAt.toISOString(), state: row.state as OwnUpload["state"], byteLength: Number(byteLength), swingId: clip?.swingId ?? null, posterUrl: hasPoster && row.state === "checking" ? clipAddress.arrivingPoster(row.id) : null, playerName: `${player.givenName} ${player.familyName}`,
+    return rows.map(({ clip, player, byteLength, createdAt, ...row }) => ({
+      ...row, sentAt: createdAt.toISOString(), state: row.state as OwnUpload["state"], byteLength: Number(byteLength), swingId: clip?.swingId ?? null, posterUrl: null, playerName: `${player.givenName} ${player.familyName}`,
     }));
   },
 });
