@@ -206,6 +206,16 @@ describe("one picture of a film", () => {
     expect((await see()).status).toBe(404);
     expect(lying().filter((name) => name.startsWith(uploadId))).toEqual([]);
   });
+
+  test("asked for a moment late is that of the clip; through a stretch of the film it is not shown", async () => {
+    const story = await coachWithPlayer();
+    const uploadId = await sendFile(story.coach, story.playerId, room.plain("late.mp4"));
+    await work(uploadId);
+    const see = async () => (await showArrivingPoster.as(story.coach, new Request("http://cage.test/x"), { uploadId })).status;
+    expect(await see()).toBe(200);
+    await database().clip.updateMany({ where: { playerId: story.playerId }, data: { firstFrame: 1 } });
+    expect(await see()).toBe(404);
+  });
 });
 
 describe("bytes that were lost from the store", () => {

@@ -40,7 +40,7 @@ async function rowsNaming(target: "Clip" | "Swing" | "MediaFile", id: Id): Promi
 }
 
 /** Rows that others keep of a clip; only their names of it matter here, so what they rest on is not built. */
-async function keepFarRows({ academyId, playerId, userId }: Story, clip: { id: Id; swingId: Id }): Promise<Id> {
+async function keepFarRows({ academyId, playerId, userId }: Story, clip: { id: Id; swingId: Id; fileId: Id }): Promise<Id> {
   const noteId = newId();
   await inTransaction(async (tx) => {
     await tx.$executeRaw`SET LOCAL session_replication_role = replica`;
@@ -48,6 +48,7 @@ async function keepFarRows({ academyId, playerId, userId }: Story, clip: { id: I
     await tx.reading.create({ data: { ...said, checkpointId: "x", formulaId: "x", formulaVersion: 1, editionId: newId(), inputsHash: "x", isGrey: false, body: {} } });
     await tx.ownBest.create({ data: { id: newId(), ...said, playerId, side: "right", view: "side", keptById: userId } });
     await tx.observation.create({ data: { id: newId(), ...said, faultId: "x", state: "seen", source: "both", frameIndex: 3, reading: { value: 1 }, editionId: newId(), calledById: userId } });
+    await tx.fileSwings.upsert({ where: { academyId_fileId: { academyId, fileId: clip.fileId } }, create: { academyId, fileId: clip.fileId, found: {} }, update: {} });
     await tx.suggestingRun.create({ data: { academyId, clipId: clip.id, outcome: "done", basis: "x" } });
     await tx.suggestedFrame.create({ data: { academyId, clipId: clip.id, frameIndex: 3, model: "x", modelVersion: "1" } });
     const model = { label: "Old Oak", sport: "baseball", level: "u12", isAdult: false, task: "tee", pitchHeight: "belt", pitchSide: "middle", rightHolder: "x", rightBasis: "written-consent", rightNote: "", recordedById: userId };

@@ -56,7 +56,8 @@ describe("what a coach says of a clip", () => {
     await placePoint.as(story.coach, { ...point, x: 10.5, y: 20.25 });
     expect((await clipOf(story.coach, swingId)).points).toEqual([{ frameIndex: 7, point: "kn_f", x: 10.5, y: 20.25, source: "coach" }]);
     await markPointUnseen.as(story.coach, point);
-    expect(await clipOf(story.coach, swingId)).toMatchObject({ points: [{ x: 5, source: "suggested" }], unseenPoints: [{ frameIndex: 7, point: "kn_f" }] });
+    // What a person says cannot be seen is not suggested either, until that is taken back.
+    expect(await clipOf(story.coach, swingId)).toMatchObject({ points: [], unseenPoints: [{ frameIndex: 7, point: "kn_f" }] });
     await placePoint.as(story.coach, { ...point, x: 11, y: 21 });
     expect((await clipOf(story.coach, swingId)).unseenPoints).toEqual([]);
     await removePoint.as(story.coach, point);

@@ -4,8 +4,9 @@ import { uploadReceived } from "../events";
 import type { UploadSubject } from "../policy";
 import { leftoversDue } from "./events";
 
-/** An upload with whether a consent to film for lessons is in force today. */
+/** An upload with whether a consent to film for lessons is in force today, and where its one picture lies. */
 export interface ArrivingSubject extends UploadSubject {
+  readonly posterKey: string;
   readonly isPermitted: boolean;
 }
 

@@ -1,21 +1,29 @@
 import { dayValue } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import type { Database } from "@/lib/platform/database";
+import { receivedPosterKey } from "@/lib/platform/video/incoming";
 import type { UploadSubject } from "../policy";
 import type { ArrivingSubject } from "./policy";
 
-/** An upload of the academy with whether its film may be shown today. */
+/**
+ * An upload of the academy with whether its film may be shown today: while it is looked at, and, since a page may ask a moment late, when it
+ * has become a whole clip of the same player.
+ */
 export async function findArrivingSubject(db: Database, academyId: Id, uploadId: Id, today: string): Promise<ArrivingSubject | null> {
   const row = await db.upload.findFirst({
-    where: { id: uploadId, academyId, hasPoster: true, state: "checking" },
+    where: { id: uploadId, academyId, OR: [{ hasPoster: true, state: "checking" }, { state: "ready" }] },
     select: {
-      id: true, academyId: true, playerId: true, userId: true, state: true, byteLength: true,
+      id: true, academyId: true, playerId: true, userId: true, state: true, byteLength: true, file: { select: { posterKey: true, frameTimes: { select: { frameCount: true } } } },
+      clip: { select: { playerId: true, firstFrame: true, lastFrame: true } },
       player: { select: { permits: { where: { use: "lesson", validUntil: { gt: dayValue(today) } }, select: { use: true } } } },
     },
   });
   if (!row) return null;
-  const { player, byteLength, ...upload } = row;
-  return { ...upload, byteLength: Number(byteLength), isPermitted: player.permits.length > 0 };
+  const { player, byteLength, file, clip, ...upload } = row;
+  // A stretch of a film has pictures of its own: the film's may show another child.
+  const isWhole = clip?.playerId === row.playerId && clip.firstFrame === 0 && clip.lastFrame + 1 === file?.frameTimes?.frameCount;
+  const posterKey = row.state === "checking" ? receivedPosterKey(row.id) : isWhole ? file?.posterKey : undefined;
+  return posterKey ? { ...upload, byteLength: Number(byteLength), isPermitted: player.permits.length > 0, posterKey } : null;
 }
 
 const MOST_AT_ONCE = 500;
