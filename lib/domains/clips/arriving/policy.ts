@@ -4,9 +4,9 @@ import { uploadReceived } from "../events";
 import type { UploadSubject } from "../policy";
 import { leftoversDue } from "./events";
 
-/** An upload with whether a consent to film for lessons is in force today, and where its one picture lies. */
+/** An upload with whether a consent to film for lessons is in force today, and where its one picture is kept; null while it is still among what arrived. */
 export interface ArrivingSubject extends UploadSubject {
-  readonly posterKey: string;
+  readonly keptPosterKey: string | null;
   readonly isPermitted: boolean;
 }
 

@@ -2,6 +2,7 @@ import type { z } from "zod";
 import { defineRoute } from "@/lib/access/define-route";
 import { may } from "@/lib/access/guard";
 import { bytesResponse } from "@/lib/platform/blob-response";
+import { receivedPosterKey } from "@/lib/platform/video/incoming";
 import { uploadIdForm } from "../schema";
 import { seeArriving, type ArrivingSubject } from "./policy";
 import { findArrivingSubject } from "./scope";
@@ -12,5 +13,5 @@ export const showArrivingPoster = defineRoute({
   read: (_request, params) => ({ uploadId: params.uploadId }),
   input: uploadIdForm,
   policy: may<z.infer<typeof uploadIdForm>, ArrivingSubject, "upload.see">(seeArriving, (input, db, actor) => findArrivingSubject(db, actor.academyId, input.uploadId, actor.today)),
-  run: async ({ request, granted }) => bytesResponse(request, granted.posterKey, "image/jpeg", `${granted.id}-poster`, { isMadeOnDemand: true }),
+  run: async ({ request, granted }) => bytesResponse(request, granted.keptPosterKey ?? receivedPosterKey(granted.id), "image/jpeg", `${granted.id}-poster`, { isMadeOnDemand: true }),
 });

@@ -1,7 +1,6 @@
 import { dayValue } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import type { Database } from "@/lib/platform/database";
-import { receivedPosterKey } from "@/lib/platform/video/incoming";
 import type { UploadSubject } from "../policy";
 import type { ArrivingSubject } from "./policy";
 
@@ -20,10 +19,11 @@ export async function findArrivingSubject(db: Database, academyId: Id, uploadId:
   });
   if (!row) return null;
   const { player, byteLength, file, clip, ...upload } = row;
+  const subject = { ...upload, byteLength: Number(byteLength), isPermitted: player.permits.length > 0, keptPosterKey: null };
+  if (row.state === "checking") return subject;
   // A stretch of a film has pictures of its own: the film's may show another child.
   const isWhole = clip?.playerId === row.playerId && clip.firstFrame === 0 && clip.lastFrame + 1 === file?.frameTimes?.frameCount;
-  const posterKey = row.state === "checking" ? receivedPosterKey(row.id) : isWhole ? file?.posterKey : undefined;
-  return posterKey ? { ...upload, byteLength: Number(byteLength), isPermitted: player.permits.length > 0, posterKey } : null;
+  return isWhole && file ? { ...subject, keptPosterKey: file.posterKey } : null;
 }
 
 const MOST_AT_ONCE = 500;
