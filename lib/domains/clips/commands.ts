@@ -22,7 +22,7 @@ import { cameraLineOf } from "./rules";
 import { checkKey, RETRY_DAYS } from "./arriving/rules";
 import { heardRelease } from "./release/rules";
 import { stillsChanged } from "./stills/events";
-import { factsOf, permittedOn, readSwingPage, timesOf, timesOfClip } from "./scope";
+import { factsOf, lessonPermitOn, readSwingPage, timesOf, timesOfClip } from "./scope";
 import { dropSuggestions, wantSuggestions } from "./suggested/commands";
 import { uploadFactsForm, type addMarkForm, type BegunUpload, type beginUploadForm, type clearEventForm, type placePointForm, type pointForm, type setCameraLineForm, type setClipFactsForm, type setClipTimeForm, type setEventForm, type SwingFacts, type UploadFacts } from "./schema";
 
@@ -67,7 +67,7 @@ async function findJoined(tx: Transaction, { academyId, playerId }: ClipOwner, s
 async function refuseWithout(tx: Transaction, actor: Person, { playerId, side, swingKind, filmedOn, byteLength }: z.infer<typeof beginUploadForm>): Promise<void> {
   const player = await tx.player.findFirst({
     where: { id: playerId, academyId: actor.academyId },
-    select: { givenName: true, leftAt: true, sides: { select: { side: true } }, _count: { select: { permits: permitCount(actor.today) } } },
+    select: { givenName: true, leftAt: true, sides: { select: { side: true } }, _count: { select: { permits: { where: lessonPermitOn(actor.today) } } } },
   });
   if (!player) throw new NotFoundError("player");
   if (player.leftAt) throw new ConflictError(`${player.givenName} has left. Nothing was sent.`);
@@ -83,10 +83,6 @@ async function refuseWithout(tx: Transaction, actor: Person, { playerId, side, s
   if (filmedOn > actor.today) throw new InvalidError("The day lies in the future. Nothing was sent.", { filmedOn: `Today is ${actor.today}.` });
   const most = settings().UPLOAD_MAX_BYTES;
   if (byteLength > most) throw new InvalidError(`The file has more than ${Math.floor(most / 1e6)} million bytes. Nothing was sent. Please cut out the swing and send that.`);
-}
-
-function permitCount(today: string) {
-  return { where: permittedOn(today).permits?.some };
 }
 
 /** All bytes have arrived: the worker is told, in the same transaction. */

@@ -13,9 +13,19 @@ import type { BattingSide, CameraView, ClipView, EventId, EventView, PointId } f
 
 const NO_ROW: Prisma.ClipWhereInput = { id: { in: [] } };
 
-/** A consent to film for lessons that is in force on a day, as a condition on players. */
+/** A consent to film for lessons that is in force on a day, as a condition on consents. */
+export function lessonPermitOn(day: string) {
+  return { use: "lesson", validUntil: { gt: dayValue(day) } } satisfies Prisma.PermitWhereInput;
+}
+
+/** The same as a condition on players. */
 export function permittedOn(day: string): Prisma.PlayerWhereInput {
-  return { permits: { some: { use: "lesson", validUntil: { gt: dayValue(day) } } } };
+  return { permits: { some: lessonPermitOn(day) } };
+}
+
+/** The same of a player that is read: the permit is there, or none is. */
+export function permitSelect(day: string) {
+  return { permits: { where: lessonPermitOn(day), select: { use: true } } } satisfies Prisma.PlayerSelect;
 }
 
 /** The clips that this actor may watch: the same answer as the ability "clip.watch", as a condition on rows. */
@@ -39,7 +49,7 @@ export function clipsScope(actor: Actor): Prisma.ClipWhereInput {
 const clipSubjectSelect = (today: string) =>
   ({
     id: true, academyId: true, playerId: true, swingId: true, fileId: true, firstFrame: true, lastFrame: true,
-    player: { select: { permits: { where: { use: "lesson", validUntil: { gt: dayValue(today) } }, select: { use: true } } } },
+    player: { select: permitSelect(today) },
     swing: { select: { models: { where: shownOn(today), select: { id: true } } } },
   }) satisfies Prisma.ClipSelect;
 

@@ -8,10 +8,18 @@ import { dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { NoteSubject, PlanSubject } from "./policy";
 
-const NO_ROW: Prisma.NoteWhereInput = { id: { in: [] } };
+/** Rows of a kind that are sent about a player, such as a note. */
+interface SentRows {
+  readonly academyId?: string;
+  readonly sentAt?: { not: null };
+  readonly playerId?: string | { in: string[] };
+  readonly id?: { in: string[] };
+}
 
-/** The sent notes that this actor may read: the same answer as the ability "note.see-sent", as a condition on rows. */
-export function sentNotesScope(actor: Actor): Prisma.NoteWhereInput {
+const NO_ROW: SentRows = { id: { in: [] } };
+
+/** What was sent about players and this actor may read: coaches of those they coach today, guardians of their wards, a player of the own. */
+export function sentScope(actor: Actor): SentRows {
   if (!isPerson(actor)) return NO_ROW;
   const sent = { academyId: actor.academyId, sentAt: { not: null } };
   switch (actor.role) {
@@ -27,6 +35,9 @@ export function sentNotesScope(actor: Actor): Prisma.NoteWhereInput {
       return NO_ROW;
   }
 }
+
+/** The sent notes that this actor may read: the same answer as the ability "note.see-sent", as a condition on rows. */
+export const sentNotesScope = (actor: Actor): Prisma.NoteWhereInput => sentScope(actor);
 
 export async function findPlanSubject(db: Database, academyId: Id, planId: Id): Promise<PlanSubject | null> {
   return db.plan.findFirst({ where: { id: planId, academyId }, select: { id: true, academyId: true, playerId: true } });

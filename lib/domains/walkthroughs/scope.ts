@@ -1,42 +1,25 @@
 import { createHash } from "node:crypto";
-import { isPerson, type Actor } from "@/lib/access/actor";
+import type { Actor } from "@/lib/access/actor";
 import { dayValue } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import { shownOn } from "@/lib/domains/clips/models/scope";
-import { permittedOn, readSwingPage } from "@/lib/domains/clips/scope";
+import { permitSelect, permittedOn, readSwingPage } from "@/lib/domains/clips/scope";
 import type { BattingSide, ClipView } from "@/lib/domains/clips/view";
 import { dayIn } from "@/lib/domains/plans/rules";
-import { readSenders } from "@/lib/domains/plans/scope";
+import { readSenders, sentScope } from "@/lib/domains/plans/scope";
 import type { Database, Prisma } from "@/lib/platform/database";
 import { readList } from "./list/schema";
 import type { TakeSubject, WalkthroughSubject } from "./policy";
 import { cuesForm, walkthroughAddress } from "./schema";
 import { notShownWords, type ChapterView, type ClipShown, type Looker, type TakeView, type WalkthroughView } from "./view";
 
-const NO_ROW: Prisma.WalkthroughWhereInput = { id: { in: [] } };
-
 /** The walkthroughs that were sent and that this actor may read: the same answer as "walkthrough.see-sent", as a condition on rows. */
-export function sentWalkthroughsScope(actor: Actor): Prisma.WalkthroughWhereInput {
-  if (!isPerson(actor)) return NO_ROW;
-  const sent = { academyId: actor.academyId, sentAt: { not: null } };
-  switch (actor.role) {
-    case "head-coach":
-      return sent;
-    case "coach":
-      return { ...sent, playerId: { in: [...actor.coachedPlayerIds] } };
-    case "guardian":
-      return { ...sent, playerId: { in: [...actor.wardIds] } };
-    case "player":
-      return actor.ownPlayerId ? { ...sent, playerId: actor.ownPlayerId } : NO_ROW;
-    default:
-      return NO_ROW;
-  }
-}
+export const sentWalkthroughsScope = (actor: Actor): Prisma.WalkthroughWhereInput => sentScope(actor);
 
 const subjectSelect = (today: string) =>
   ({
     id: true, academyId: true, playerId: true, sentAt: true,
-    player: { select: { permits: { where: { use: "lesson", validUntil: { gt: dayValue(today) } }, select: { use: true } } } },
+    player: { select: permitSelect(today) },
   }) satisfies Prisma.WalkthroughSelect;
 
 const subjectOf = ({ player, sentAt, ...row }: Prisma.WalkthroughGetPayload<{ select: ReturnType<typeof subjectSelect> }>): WalkthroughSubject => ({

@@ -1,7 +1,7 @@
-import { dayValue } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import type { Database } from "@/lib/platform/database";
 import type { UploadSubject } from "../policy";
+import { permitSelect } from "../scope";
 import type { ArrivingSubject } from "./policy";
 
 /**
@@ -14,7 +14,7 @@ export async function findArrivingSubject(db: Database, academyId: Id, uploadId:
     select: {
       id: true, academyId: true, playerId: true, userId: true, state: true, byteLength: true, file: { select: { posterKey: true, frameTimes: { select: { frameCount: true } } } },
       clip: { select: { playerId: true, firstFrame: true, lastFrame: true } },
-      player: { select: { permits: { where: { use: "lesson", validUntil: { gt: dayValue(today) } }, select: { use: true } } } },
+      player: { select: permitSelect(today) },
     },
   });
   if (!row) return null;

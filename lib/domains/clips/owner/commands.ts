@@ -7,7 +7,7 @@ import type { Transaction } from "@/lib/platform/database";
 import { MOST_CLIPS_OF_A_SWING, tellChanged } from "../commands";
 import type { ClipOwner, SwingSubject, UploadSubject } from "../policy";
 import type { SIDES } from "../schema";
-import { permittedOn } from "../scope";
+import { lessonPermitOn } from "../scope";
 import { dropSuggestions, wantSuggestions } from "../suggested/commands";
 import type { MovedSwing } from "./schema";
 
@@ -19,7 +19,7 @@ const ASIDE = "aside";
 export async function sideAt(tx: Transaction, actor: Person, { academyId, playerId }: ClipOwner, wanted: Side): Promise<Side> {
   const player = await tx.player.findFirst({
     where: { id: playerId, academyId },
-    select: { givenName: true, leftAt: true, sides: { select: { side: true }, orderBy: { side: "desc" } }, _count: { select: { permits: { where: permittedOn(actor.today).permits?.some } } } },
+    select: { givenName: true, leftAt: true, sides: { select: { side: true }, orderBy: { side: "desc" } }, _count: { select: { permits: { where: lessonPermitOn(actor.today) } } } },
   });
   if (!player) throw new NotFoundError("player");
   if (player.leftAt) throw new ConflictError(`${player.givenName} has left. Nothing was changed.`);
