@@ -3,7 +3,8 @@ import { OnsetFinder, type Onset } from "./onset";
 import { inputOptions, runTool, ToolFailed, type Container } from "./run-tool";
 import { VideoRefused } from "./refusal";
 
-const SAMPLES_PER_SECOND = 48_000;
+/** What a finder of onsets is made for that `listen` tells. */
+export const SAMPLES_PER_SECOND = 48_000;
 /** A rise to twenty times the energy. Less is a voice or a step. */
 const LEAST_RISE = 3;
 /** How far the sound may be from the hit: finding it, and a camera some metres away (3 ms a metre), in real seconds. */
@@ -21,6 +22,16 @@ export interface HeardSounds {
  */
 export async function hearContact(path: string, container: Container = "mp4"): Promise<HeardSounds | null> {
   const finder = new OnsetFinder(SAMPLES_PER_SECOND);
+  if (!(await listen(path, finder, container))) return null;
+  const contact = finder.result(LEAST_RISE);
+  return contact && { contact, before: finder.all(LEAST_RISE).filter(({ seconds }) => seconds < contact.seconds) };
+}
+
+/**
+ * Tells a finder the sound of a file, one channel of 16 bits at `SAMPLES_PER_SECOND`, in file time.
+ * @returns false where there is no sound, or none that can be opened
+ */
+export async function listen(path: string, finder: OnsetFinder, container?: Container): Promise<boolean> {
   let odd: Buffer = Buffer.alloc(0);
   const onOutput = (bytes: Buffer) => {
     const all = odd.length > 0 ? Buffer.concat([odd, bytes]) : bytes;
@@ -34,10 +45,9 @@ export async function hearContact(path: string, container: Container = "mp4"): P
   ];
   try {
     await runTool(settings().FFMPEG_PATH, args, { timeMs: 120_000, outputBytes: 200_000_000, onOutput });
+    return true;
   } catch (error) {
-    if (error instanceof VideoRefused || (error instanceof ToolFailed && error.exitCode !== null)) return null;
+    if (error instanceof VideoRefused || (error instanceof ToolFailed && error.exitCode !== null)) return false;
     throw error;
   }
-  const contact = finder.result(LEAST_RISE);
-  return contact && { contact, before: finder.all(LEAST_RISE).filter(({ seconds }) => seconds < contact.seconds) };
 }

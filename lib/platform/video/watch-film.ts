@@ -1,8 +1,8 @@
 import { settings } from "../settings";
+import { listen, SAMPLES_PER_SECOND } from "./hear-contact";
 import { firstTimeOf } from "./make-pictures";
 import { OnsetFinder, type Onset } from "./onset";
-import { VideoRefused } from "./refusal";
-import { inputOptions, runTool, ToolFailed } from "./run-tool";
+import { inputOptions, runTool } from "./run-tool";
 
 /** What is heard and seen in a film, in seconds from its first frame. */
 export interface WatchedFilm {
@@ -13,7 +13,6 @@ export interface WatchedFilm {
 
 const [WIDTH, HEIGHT] = [64, 36];
 const SAMPLES_A_REAL_SECOND = 30;
-const SOUND_RATE = 48_000;
 /** A long film of a busy cage has this many sounds at most that could be a bat. */
 const MOST_ONSETS = 300;
 const LEAST_RISE = 2.5;
@@ -52,21 +51,8 @@ function differenceOf(a: Buffer, b: Buffer): number {
 
 /** Sudden sounds from the first frame on; none where there is no sound or it cannot be opened. */
 async function hear(path: string): Promise<readonly Onset[]> {
-  const finder = new OnsetFinder(SOUND_RATE, MOST_ONSETS);
-  let odd: Buffer = Buffer.alloc(0);
-  const onOutput = (bytes: Buffer) => {
-    const all = odd.length > 0 ? Buffer.concat([odd, bytes]) : bytes;
-    const samples = Int16Array.from({ length: all.length >> 1 }, (_, i) => all.readInt16LE(i * 2));
-    odd = all.subarray(samples.length * 2);
-    finder.push(samples);
-  };
-  const args = ["-nostdin", "-v", "error", "-copyts", ...inputOptions(path), "-map", "0:a:0", "-af", "aresample=async=1:first_pts=0", "-ac", "1", "-ar", String(SOUND_RATE), "-f", "s16le", "pipe:1"];
-  try {
-    await runTool(settings().FFMPEG_PATH, args, { timeMs: 120_000, outputBytes: 200_000_000, onOutput });
-  } catch (error) {
-    if (error instanceof VideoRefused || (error instanceof ToolFailed && error.exitCode !== null)) return [];
-    throw error;
-  }
+  const finder = new OnsetFinder(SAMPLES_PER_SECOND, MOST_ONSETS);
+  if (!(await listen(path, finder))) return [];
   const start = await firstTimeOf(path);
   return finder.all(LEAST_RISE).map(({ seconds, rise }) => ({ seconds: seconds - start, rise })).filter(({ seconds }) => seconds >= 0);
 }

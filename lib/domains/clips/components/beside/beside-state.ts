@@ -140,14 +140,26 @@ export function movingTogether(clips: readonly LinedClip[], state: Pick<BesideSt
   return state.isLocked ? clips.filter((it) => !it.notLined) : [];
 }
 
-/** From where to where the clock of what is played runs; null when there is nothing to play. */
-export function playReach(clips: readonly LinedClip[], state: BesideState): readonly [number, number] | null {
+/** What is played: the clips that move together, or the one in hand that moves by itself. */
+export function playedClips(clips: readonly LinedClip[], state: BesideState): readonly LinedClip[] {
   const inHand = clips.find((it) => it.id === state.inHand);
   const together = movingTogether(clips, state);
-  const played = inHand && !together.includes(inHand) ? [inHand] : together;
+  return inHand && !together.includes(inHand) ? [inHand] : together;
+}
+
+/** From where to where the clock of what is played runs; null when there is nothing to play. */
+export function playReach(clips: readonly LinedClip[], state: BesideState): readonly [number, number] | null {
+  const played = playedClips(clips, state);
   if (played.length === 0) return null;
   const reaches = played.map(reachOf);
   return [Math.min(...reaches.map(([first]) => first)), Math.max(...reaches.map(([, last]) => last))];
+}
+
+/** Where in its reach playing begins: where the clip in hand stands, or from the first frame on once it has ended. */
+export function playStart(clips: readonly LinedClip[], state: BesideState, reach: readonly [number, number]): number {
+  const leader = clips.find((it) => it.id === state.inHand);
+  const standing = leader ? commonSeconds(leader, state.places[leader.id]?.frameIndex ?? 0) : clockOf(clips, state);
+  return standing === null || standing >= reach[1] - 1e-6 ? reach[0] : standing;
 }
 
 function placed(state: BesideState, id: string, to: (place: ClipPlace) => ClipPlace): BesideState {

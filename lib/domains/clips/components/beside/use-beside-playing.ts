@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState, type Dispatch } from "react";
 import { clockOn, judgeSeconds, longestTurnSeconds, slowPart } from "../playing-pace";
-import { clockOf, playReach, type BesideAction, type BesideState } from "./beside-state";
+import { playReach, playStart, type BesideAction, type BesideState } from "./beside-state";
 import { commonSeconds, type LinedClip } from "./lined-clip";
 import type { Frames } from "./showing";
 
@@ -21,10 +21,8 @@ export function useBesidePlaying(clips: readonly LinedClip[], state: BesideState
     const { clips: open, state: begun } = nowRef.current;
     const reach = playReach(open, begun);
     if (!reach) return dispatch({ kind: "play", isPlaying: false });
-    const leader = open.find((it) => it.id === inHand);
-    const standing = leader ? commonSeconds(leader, begun.places[leader.id]?.frameIndex ?? 0) : clockOf(open, begun);
-    let seconds = standing === null || standing >= reach[1] - 1e-6 ? reach[0] : standing;
-    const from = seconds;
+    const from = playStart(open, begun, reach);
+    let seconds = from;
     let asked = 0;
     let before: number | null = null;
     let request = 0;

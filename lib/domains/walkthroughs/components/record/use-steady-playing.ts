@@ -1,6 +1,6 @@
 import { useEffect, useRef, type Dispatch } from "react";
-import { clockOf, movingTogether, playReach, type BesideAction, type BesideState } from "@/lib/domains/clips/components/beside/beside-state";
-import { commonSeconds, type LinedClip } from "@/lib/domains/clips/components/beside/lined-clip";
+import { playedClips, playReach, playStart, type BesideAction, type BesideState } from "@/lib/domains/clips/components/beside/beside-state";
+import type { LinedClip } from "@/lib/domains/clips/components/beside/lined-clip";
 
 /** From when on what runs, and how. */
 export interface Begun {
@@ -26,13 +26,9 @@ export function useSteadyPlaying(clips: readonly LinedClip[], state: BesideState
     const { clips: open, state: begun } = nowRef.current;
     const reach = playReach(open, begun);
     if (!reach) return dispatch({ kind: "play", isPlaying: false });
-    const leader = open.find((it) => it.id === inHand);
-    const together = movingTogether(open, begun);
-    const moved = leader && !together.includes(leader) ? [leader] : together;
-    const standing = leader ? commonSeconds(leader, begun.places[leader.id]?.frameIndex ?? 0) : clockOf(open, begun);
-    const from = standing === null || standing >= reach[1] - 1e-6 ? reach[0] : standing;
+    const from = playStart(open, begun, reach);
     const steadyMs = performance.now();
-    nowRef.current.onBegun({ steadyMs, rate, fromSeconds: from, toSeconds: reach[1], clipIds: moved.map(({ id }) => id) });
+    nowRef.current.onBegun({ steadyMs, rate, fromSeconds: from, toSeconds: reach[1], clipIds: playedClips(open, begun).map(({ id }) => id) });
     let request = 0;
     const turn = () => {
       const seconds = Math.min(reach[1], from + (Math.max(0, performance.now() - steadyMs) / 1000) * rate);
