@@ -1,5 +1,4 @@
-import { presentIn, type Problem } from "./problem";
-import { runWith } from "./tree";
+import { presentWith, type Problem } from "./problem";
 
 /** One state of a few nodes beside every other node. */
 export interface JointState {
@@ -52,9 +51,9 @@ export function jointTables(problem: Problem): JointTables {
 
 function workOut(problem: Problem, places: readonly number[]): JointState {
   const { tree, graph } = problem;
-  const pass = places.length === 0 ? tree.base : runWith(tree, { fixed: new Map(places.map((place) => [place, 1])) });
-  const weight = Math.max(0, pass.total / tree.base.total);
+  const { total, present: shares } = presentWith(problem, { fixed: new Map(places.map((place) => [place, 1])) });
+  const weight = Math.max(0, total / tree.total);
   const present = new Float64Array(graph.nodes.length);
-  if (weight > 0) for (const [place, share] of presentIn(problem, pass)) present[place] = weight * (share || 0);
+  if (weight > 0) for (const [place, share] of shares) present[place] = weight * (share || 0);
   return { weight, present };
 }

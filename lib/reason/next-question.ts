@@ -2,7 +2,7 @@ import { answerFactor, type QuestionRecord } from "./answer-evidence";
 import { compareIds } from "./graph";
 import { jointTables, type JointTables } from "./joint-tables";
 import type { TooWide } from "./marginals";
-import { poseProblem, presentIn, problemOf, type Problem } from "./problem";
+import { poseProblem, presentWith, problemOf, type Problem } from "./problem";
 import { isRanked, standFrom } from "./ranking";
 import type { RankingInput, RankingRules } from "./ranking-types";
 import { makeScorer, type Scorer } from "./scores";
@@ -56,7 +56,7 @@ export function chooseNextQuestion(graph: CauseGraph, rules: RankingRules, input
     .sort((a, b) => a.costSeconds - b.costSeconds || compareIds(a.id, b.id));
 
   const now = new Float64Array(graph.nodes.length);
-  for (const [place, p] of presentIn(problem, problem.tree.base)) now[place] = p;
+  for (const [place, p] of presentWith(problem).present) now[place] = p;
   const asking: Asking = { graph, input, standing: standingOf(graph, rules, input, overruled), base: new Float64Array(0), problems: new Map(), joints: new Map() };
   const base = asking.standing(now);
   const notWorkedOut: string[] = [];

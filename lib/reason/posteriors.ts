@@ -2,7 +2,7 @@ import { ImpossibleEvidenceError } from "./errors";
 import { listObservations, type Observation } from "./evidence";
 import { ancestorsOf } from "./evidence-factors";
 import type { TooWide } from "./marginals";
-import { poseProblem, presentIn, problemOf, type Problem } from "./problem";
+import { poseProblem, presentWith, problemOf, type Problem } from "./problem";
 import { NO_EVIDENCE, type CauseGraph, type Evidence } from "./types";
 
 /** Exact posteriors, 0–1 by node id. */
@@ -45,7 +45,7 @@ function posteriorsOf(problem: Problem | TooWide, options: PosteriorOptions): Po
   if (problem.outcome === "too-wide") return problem;
   const { graph, observations } = problem;
   const probability: Record<string, number> = {};
-  for (const [index, value] of presentIn(problem, problem.tree.base)) probability[graph.nodes[index]?.id ?? ""] = value;
+  for (const [index, value] of presentWith(problem).present) probability[graph.nodes[index]?.id ?? ""] = value;
 
   let width = problem.tree.width;
   for (const id of options.alsoFor ?? []) {
@@ -59,7 +59,7 @@ function posteriorsOf(problem: Problem | TooWide, options: PosteriorOptions): Po
 }
 
 /** Natural logarithm of the total of a problem. */
-export const logTotalOf = ({ tree }: Problem): number => Math.log(tree.base.total) + tree.logScale;
+export const logTotalOf = ({ tree }: Problem): number => Math.log(tree.total) + tree.logScale;
 
 const priors = new WeakMap<CauseGraph, Map<string, number>>();
 

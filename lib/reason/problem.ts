@@ -5,7 +5,7 @@ import { instantiate, makeFactor } from "./factor";
 import { WIDTH_CAP, type TooWide } from "./marginals";
 import { firstTableAbsent, firstTableWith } from "./noisy-or-factors";
 import { checkPossible } from "./possible";
-import { layOut, runWith, sharesOf, type Change, type Pass, type Tree } from "./tree";
+import { layOut, sharesWith, totalWith, type Change, type Tree } from "./tree";
 import type { CauseGraph, Evidence } from "./types";
 
 /** A graph with its evidence put in and its elimination laid out: every further question about it is one pass. */
@@ -40,13 +40,14 @@ export function problemOf(graph: CauseGraph, evidence: Evidence): Problem | TooW
   return problem;
 }
 
-/** Posterior of every kept node under a pass, by place. */
-export function presentIn({ kept, states, count, tree }: Problem, pass: Pass): Map<number, number> {
-  const share = sharesOf(tree, count, pass);
-  return new Map(kept.map((index): [number, number] => {
+/** A pass each way: the total in the scale of the tree, and the posterior of every kept node by place. */
+export function presentWith({ kept, states, count, tree }: Problem, change: Change = {}): { total: number; present: Map<number, number> } {
+  const { total, share } = sharesWith(tree, count, change);
+  const present = new Map(kept.map((index): [number, number] => {
     const state = states[index] ?? -1;
     return [index, state >= 0 ? state : (share[index] ?? NaN)];
   }));
+  return { total, present };
 }
 
 /** One pass counts so many times towards a total. */
@@ -60,7 +61,7 @@ export const AS_IT_IS: readonly Term[] = [{ sign: 1, change: {} }];
 
 /** Sum of the passes, in the scale of the tree. */
 export function totalOfTerms({ tree }: Problem, terms: readonly Term[]): number {
-  return terms.reduce((sum, { sign, change }) => sum + sign * (isNone(change) ? tree.base.total : runWith(tree, change).total), 0);
+  return terms.reduce((sum, { sign, change }) => sum + sign * (isNone(change) ? tree.total : totalWith(tree, change)), 0);
 }
 
 const isNone = ({ tables, fixed }: Change) => (tables?.size ?? 0) === 0 && (fixed?.size ?? 0) === 0;

@@ -4,7 +4,7 @@ import { ImpossibleEvidenceError } from "./errors";
 import { listObservations, type Observation } from "./evidence";
 import { factorsOf } from "./evidence-factors";
 import { logTotalOf } from "./posteriors";
-import { poseProblem, presentIn } from "./problem";
+import { poseProblem, presentWith } from "./problem";
 import type { CauseGraph, Evidence } from "./types";
 
 /** Posteriors that were sampled because exact work was out of reach. */
@@ -93,7 +93,7 @@ function solveWith(graph: CauseGraph, observations: readonly Observation[], cut:
   try {
     const calls = cut.map((index, k): Observation => ({ kind: "call", id: graph.nodes[index]?.id ?? "", index, isSeen: state[k] === true }));
     const problem = poseProblem(graph, [...observations, ...calls]);
-    if (problem.outcome === "exact") draw = { logTotal: logTotalOf(problem), present: presentIn(problem, problem.tree.base) };
+    if (problem.outcome === "exact") draw = { logTotal: logTotalOf(problem), present: presentWith(problem).present };
   } catch (error) {
     if (!(error instanceof ImpossibleEvidenceError)) throw error;
   }

@@ -1,9 +1,8 @@
 import { seededRandom, type Random } from "@/lib/core/random";
 import { factorsOf } from "./evidence-factors";
-import { presentIn, problemOf } from "./problem";
+import { presentWith, problemOf } from "./problem";
 import { standFrom } from "./ranking";
 import type { RankingInput, RankingRules } from "./ranking-types";
-import { runWith } from "./tree";
 import type { CauseGraph } from "./types";
 
 /** How hard the guesses are shaken, as the academy's `steadyRule` holds it. */
@@ -41,14 +40,14 @@ export function findSteadiness(graph: CauseGraph, rules: RankingRules, input: Ra
     const stands = standFrom(of, shown, input, posterior);
     return stands.isEnoughSeen ? (stands.candidates.find(({ id }) => !overruled.includes(id))?.id ?? null) : null;
   };
-  const first = firstOf(graph, presentIn(problem, problem.tree.base));
+  const first = firstOf(graph, presentWith(problem).present);
   if (first === null) return null;
   const random = seededRandom(rule.seed);
   const times = new Map<string, number>();
   for (let draw = 0; draw < rule.draws; draw++) {
     const shaken = shake(graph, random, rule.sdLogOdds);
     const tables = new Map(factorsOf(shaken, problem.observations).factors.map(({ table }, k): [number, Float64Array] => [k, table]));
-    const found = firstOf(shaken, presentIn(problem, runWith(problem.tree, { tables })));
+    const found = firstOf(shaken, presentWith(problem, { tables }).present);
     if (found !== null) times.set(found, (times.get(found) ?? 0) + 1);
   }
   const share = (times.get(first) ?? 0) / rule.draws;
