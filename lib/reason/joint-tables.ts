@@ -50,10 +50,7 @@ export function jointTables(problem: Problem): JointTables {
 }
 
 function workOut(problem: Problem, places: readonly number[]): JointState {
-  const { tree, graph } = problem;
-  const { total, present: shares } = presentWith(problem, { fixed: new Map(places.map((place) => [place, 1])) });
-  const weight = Math.max(0, total / tree.total);
-  const present = new Float64Array(graph.nodes.length);
-  if (weight > 0) for (const [place, share] of shares) present[place] = weight * (share || 0);
-  return { weight, present };
+  const { total, present } = presentWith(problem, { fixed: new Map(places.map((place) => [place, 1])) });
+  const weight = Math.max(0, total / problem.tree.total);
+  return { weight, present: present.map((share) => (weight > 0 ? weight * (share || 0) : 0)) };
 }

@@ -55,8 +55,7 @@ export function chooseNextQuestion(graph: CauseGraph, rules: RankingRules, input
     .filter((question) => question.bearsOn.every((id) => graph.indexById.has(id)) && question.bearsOn.some(isOpen))
     .sort((a, b) => a.costSeconds - b.costSeconds || compareIds(a.id, b.id));
 
-  const now = new Float64Array(graph.nodes.length);
-  for (const [place, p] of presentWith(problem).present) now[place] = p;
+  const now = presentWith(problem).present;
   const asking: Asking = { graph, input, standing: standingOf(graph, rules, input, overruled), base: new Float64Array(0), problems: new Map(), joints: new Map() };
   const base = asking.standing(now);
   const notWorkedOut: string[] = [];

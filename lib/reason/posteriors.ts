@@ -45,7 +45,8 @@ function posteriorsOf(problem: Problem | TooWide, options: PosteriorOptions): Po
   if (problem.outcome === "too-wide") return problem;
   const { graph, observations } = problem;
   const probability: Record<string, number> = {};
-  for (const [index, value] of presentWith(problem).present) probability[graph.nodes[index]?.id ?? ""] = value;
+  const { present } = presentWith(problem);
+  for (const index of problem.kept) probability[graph.nodes[index]?.id ?? ""] = present[index] ?? NaN;
 
   let width = problem.tree.width;
   for (const id of options.alsoFor ?? []) {

@@ -40,13 +40,14 @@ export function problemOf(graph: CauseGraph, evidence: Evidence): Problem | TooW
   return problem;
 }
 
-/** A pass each way: the total in the scale of the tree, and the posterior of every kept node by place. */
-export function presentWith({ kept, states, count, tree }: Problem, change: Change = {}): { total: number; present: Map<number, number> } {
+/** A pass each way: the total in the scale of the tree, and by place the posterior of every kept node; 0 for the others. */
+export function presentWith({ graph, kept, states, count, tree }: Problem, change: Change = {}): { total: number; present: Float64Array } {
   const { total, share } = sharesWith(tree, count, change);
-  const present = new Map(kept.map((index): [number, number] => {
+  const present = new Float64Array(graph.nodes.length);
+  for (const index of kept) {
     const state = states[index] ?? -1;
-    return [index, state >= 0 ? state : (share[index] ?? NaN)];
-  }));
+    present[index] = state >= 0 ? state : (share[index] ?? NaN);
+  }
   return { total, present };
 }
 

@@ -50,13 +50,14 @@ export function samplePosteriors(graph: CauseGraph, evidence: Evidence, { draws,
     shares = learn(drawn, rounds, cut);
   }
   if (drawn.length === 0) throw new ImpossibleEvidenceError([]);
-  return { ...average(graph, drawn, weigh(drawn, rounds)), draws: drawn.length };
+  return { ...average(graph, factorsOf(graph, observations).kept, drawn, weigh(drawn, rounds)), draws: drawn.length };
 }
 
 /** One state of the cut, with everything else exact. */
 interface Draw {
   readonly logTotal: number;
-  readonly present: ReadonlyMap<number, number>;
+  /** By place. */
+  readonly present: Float64Array;
 }
 
 type Drawn = readonly { readonly state: readonly boolean[]; readonly draw: Draw }[];
@@ -122,11 +123,11 @@ function learn(drawn: Drawn, rounds: readonly (readonly number[])[], cut: readon
   });
 }
 
-function average(graph: CauseGraph, drawn: Drawn, weights: readonly number[]): Pick<SampledPosteriors, "outcome" | "probability" | "error"> {
+function average(graph: CauseGraph, kept: readonly number[], drawn: Drawn, weights: readonly number[]): Pick<SampledPosteriors, "outcome" | "probability" | "error"> {
   const probability: Record<string, number> = {};
   let largest = 0;
-  for (const place of drawn[0]?.draw.present.keys() ?? []) {
-    const values = drawn.map(({ draw }) => draw.present.get(place) ?? 0);
+  for (const place of kept) {
+    const values = drawn.map(({ draw }) => draw.present[place] ?? 0);
     const mean = values.reduce((sum, value, i) => sum + (weights[i] ?? 0) * value, 0);
     const variance = values.reduce((sum, value, i) => sum + ((weights[i] ?? 0) * (value - mean)) ** 2, 0);
     largest = Math.max(largest, variance);

@@ -35,8 +35,8 @@ export function findSteadiness(graph: CauseGraph, rules: RankingRules, input: Ra
   const problem = problemOf(graph, input.evidence);
   if (problem.outcome === "too-wide") return null;
   const shown = { ...rules, maxShown: rules.maxShown + overruled.length };
-  const firstOf = (of: CauseGraph, present: ReadonlyMap<number, number>) => {
-    const posterior = Object.fromEntries([...present].map(([place, p]) => [graph.nodes[place]?.id ?? "", p]));
+  const firstOf = (of: CauseGraph, present: Float64Array) => {
+    const posterior = Object.fromEntries(problem.kept.map((place) => [graph.nodes[place]?.id ?? "", present[place] ?? NaN]));
     const stands = standFrom(of, shown, input, posterior);
     return stands.isEnoughSeen ? (stands.candidates.find(({ id }) => !overruled.includes(id))?.id ?? null) : null;
   };

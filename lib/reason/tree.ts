@@ -33,22 +33,33 @@ interface Laid {
   readonly base: number[];
   /** Written over by every pass with a change. */
   readonly scratch: number[];
-  /** Written over by every pass back: the derivative of the total by what the step handed on. */
-  readonly back: number[];
+  /** Written over by every pass back; null until there is one. */
+  back: Back | null;
+}
+
+/** Where the numbers of a pass back lie. */
+interface Back {
+  /** By step: the derivative of the total by what the step handed on; 0 for factors, by which nobody asks. */
+  readonly tables: readonly number[];
+  readonly start: number;
+  /** Numbers in all tables together. */
+  readonly length: number;
   /** The number 1, the derivative at a root. */
   readonly one: number;
-  /** Room for two numbers. */
+  /** Two numbers a step: what the total holds with its variable absent and present. */
   readonly shares: number;
 }
 
-/** Addresses and counts of a shape's placings, in the order in which the kernel takes them. */
+/** Addresses and counts of a shape's placings. */
 interface Placed {
-  readonly a: readonly [low: number, high: number];
-  readonly b: readonly [low: number, high: number];
-  readonly counts: readonly [low: number, high: number];
+  readonly lowA: number;
+  readonly highA: number;
+  readonly lowB: number;
+  readonly highB: number;
+  readonly lowCount: number;
+  readonly highCount: number;
 }
 
-const NOTHING_FIXED: ReadonlyMap<number, 0 | 1> = new Map();
 const NUMBER_BYTES = 8;
 
 const workspace = new Workspace();
@@ -79,30 +90,43 @@ export function sharesWith({ plan }: Tree, count: number, change: Change = {}): 
   const total = totalOf(plan, tables, change.tables);
   const share = new Float64Array(count).fill(NaN);
   const { steps } = plan;
-  steps.forEach((step, at) => {
-    if (step.kind === "own") return;
-    laid.back[at] ||= workspace.reserve(NUMBER_BYTES * sizeOf(step));
-    workspace.doubles(laid.back[at] ?? 0, sizeOf(step)).fill(0);
-  });
+  const back = (laid.back ??= roomForBack(steps));
+  workspace.doubles(back.start, back.length).fill(0);
   const { kernel } = workspace;
   for (let at = steps.length - 1; at >= 0; at--) {
     const [step, placed] = [steps[at], laid.placed[at]];
     if (!step || !placed || step.kind === "own") continue;
     const [tableA, tableB] = [tables[step.a] ?? 0, step.b < 0 ? 0 : (tables[step.b] ?? 0)];
     // Nobody asks for the derivative by the factors themselves.
-    const [backA, backB] = [laid.back[step.a] ?? 0, step.b < 0 ? 0 : (laid.back[step.b] ?? 0)];
-    const derivative = step.parent < 0 ? laid.one : (laid.back[at] ?? 0);
+    const [backA, backB] = [back.tables[step.a] ?? 0, step.b < 0 ? 0 : (back.tables[step.b] ?? 0)];
+    const derivative = step.parent < 0 ? back.one : (back.tables[at] ?? 0);
+    const { lowA, highA, lowB, highB, lowCount, highCount } = placed;
     if (step.kind === "product") {
-      kernel.differentiateProduct(tableA, ...placed.a, tableB, ...placed.b, ...placed.counts, derivative, backA, backB);
+      kernel.differentiateProduct(tableA, lowA, highA, tableB, lowB, highB, lowCount, highCount, derivative, backA, backB);
       continue;
     }
-    const weights = weightsOf(plan, at, change.fixed);
-    if (step.b < 0) kernel.differentiateSumOne(tableA, ...placed.a, ...placed.counts, ...weights, derivative, backA, laid.shares);
-    else kernel.differentiateSumTwo(tableA, ...placed.a, tableB, ...placed.b, ...placed.counts, ...weights, derivative, backA, backB, laid.shares);
-    const [absent = 0, present = 0] = workspace.doubles(laid.shares, 2);
-    share[step.variable] = Math.min(1, Math.max(0, present / (absent + present)));
+    const { absent, present } = weightsOf(plan, at, change.fixed);
+    const shares = back.shares + 2 * NUMBER_BYTES * at;
+    if (step.b < 0) kernel.differentiateSumOne(tableA, lowA, highA, lowCount, highCount, absent, present, derivative, backA, shares);
+    else kernel.differentiateSumTwo(tableA, lowA, highA, tableB, lowB, highB, lowCount, highCount, absent, present, derivative, backA, backB, shares);
   }
+  const shares = workspace.doubles(back.shares, 2 * steps.length);
+  steps.forEach((step, at) => {
+    if (step.kind !== "sum") return;
+    const [absent, present] = [shares[2 * at] ?? 0, shares[2 * at + 1] ?? 0];
+    share[step.variable] = Math.min(1, Math.max(0, present / (absent + present)));
+  });
   return { total, share };
+}
+
+function roomForBack(steps: Plan["steps"]): Back {
+  const one = workspace.reserve(NUMBER_BYTES);
+  const shares = workspace.reserve(2 * NUMBER_BYTES * steps.length);
+  const tables = steps.map((step) => (step.kind === "own" ? 0 : workspace.reserve(NUMBER_BYTES * sizeOf(step))));
+  const start = tables.find((at) => at > 0) ?? one;
+  const length = (workspace.reserve(0) - start) / NUMBER_BYTES;
+  workspace.doubles(one, 1)[0] = 1;
+  return { tables, start, length, one, shares };
 }
 
 /** The tables of a plan, laid out anew when another plan's lie there. */
@@ -114,16 +138,12 @@ function laidOf(plan: Plan): Laid {
 function bringIn(plan: Plan, isFirst: boolean): Laid {
   const { steps } = plan;
   workspace.clearFor(plan, steps.reduce((sum, step) => sum + 2 * NUMBER_BYTES * sizeOf(step), 0));
-  const none = () => new Array<number>(steps.length).fill(0);
   const laid: Laid = {
     placed: steps.map((step) => (step.kind === "own" ? NOWHERE : place(step.shape))),
     base: steps.map((step) => workspace.reserve(NUMBER_BYTES * sizeOf(step))),
-    scratch: none(),
-    back: none(),
-    one: workspace.reserve(NUMBER_BYTES),
-    shares: workspace.reserve(2 * NUMBER_BYTES),
+    scratch: new Array<number>(steps.length).fill(0),
+    back: null,
   };
-  workspace.doubles(laid.one, 1)[0] = 1;
   steps.forEach((step, at) => {
     fill(plan, laid, at, laid.base, undefined, undefined);
     if (isFirst && step.kind === "sum") rescale(plan, at, laid.base[at] ?? 0, sizeOf(step));
@@ -132,11 +152,13 @@ function bringIn(plan: Plan, isFirst: boolean): Laid {
   return laid;
 }
 
-const NOWHERE: Placed = { a: [0, 0], b: [0, 0], counts: [0, 0] };
+const NOWHERE: Placed = { lowA: 0, highA: 0, lowB: 0, highB: 0, lowCount: 0, highCount: 0 };
 
 function place({ a, b }: StepShape): Placed {
-  const keep = (placing: StepShape["a"]): readonly [number, number] => [workspace.keepInts(placing.low), workspace.keepInts(placing.high)];
-  return { a: keep(a), b: b ? keep(b) : [0, 0], counts: [a.low.length, a.high.length] };
+  return {
+    lowA: workspace.keepInts(a.low), highA: workspace.keepInts(a.high), lowB: b ? workspace.keepInts(b.low) : 0, highB: b ? workspace.keepInts(b.high) : 0,
+    lowCount: a.low.length, highCount: a.high.length,
+  };
 }
 
 /** The pass towards the root. @returns where each step's table lies */
@@ -168,10 +190,15 @@ function fill(plan: Plan, laid: Laid, at: number, tables: readonly number[], cha
     return;
   }
   const { kernel } = workspace;
+  const { lowA, highA, lowB, highB, lowCount, highCount } = placed;
   const [a, b] = [tables[step.a] ?? 0, step.b < 0 ? 0 : (tables[step.b] ?? 0)];
-  if (step.kind === "product") kernel.multiplyTwo(a, ...placed.a, b, ...placed.b, ...placed.counts, into);
-  else if (step.b < 0) kernel.sumOne(a, ...placed.a, ...placed.counts, ...weightsOf(plan, at, fixed), into);
-  else kernel.sumTwo(a, ...placed.a, b, ...placed.b, ...placed.counts, ...weightsOf(plan, at, fixed), into);
+  if (step.kind === "product") {
+    kernel.multiplyTwo(a, lowA, highA, b, lowB, highB, lowCount, highCount, into);
+    return;
+  }
+  const { absent, present } = weightsOf(plan, at, fixed);
+  if (step.b < 0) kernel.sumOne(a, lowA, highA, lowCount, highCount, absent, present, into);
+  else kernel.sumTwo(a, lowA, highA, b, lowB, highB, lowCount, highCount, absent, present, into);
 }
 
 function fillOwn(plan: Plan, step: Step & { kind: "own" }, changed: Change["tables"], into: Float64Array): void {
@@ -183,11 +210,11 @@ function fillOwn(plan: Plan, step: Step & { kind: "own" }, changed: Change["tabl
 }
 
 /** What the two states of a step's variable count. */
-function weightsOf({ steps, scales }: Plan, at: number, fixed: Change["fixed"]): [absent: number, present: number] {
+function weightsOf({ steps, scales }: Plan, at: number, fixed: Change["fixed"]): { absent: number; present: number } {
   const step = steps[at];
   const scale = scales[at] ?? 1;
-  const state = step?.kind === "sum" ? (fixed ?? NOTHING_FIXED).get(step.variable) : undefined;
-  return [state === 1 ? 0 : scale, state === 0 ? 0 : scale];
+  const state = step?.kind === "sum" ? fixed?.get(step.variable) : undefined;
+  return { absent: state === 1 ? 0 : scale, present: state === 0 ? 0 : scale };
 }
 
 /** Plain numbers and what reached a root, multiplied. */
