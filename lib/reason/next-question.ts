@@ -1,3 +1,4 @@
+import { absentAhead } from "./ahead";
 import { answerFactor, type QuestionRecord } from "./answer-evidence";
 import { compareIds } from "./graph";
 import { jointTables, type JointTables } from "./joint-tables";
@@ -124,9 +125,9 @@ function valueOf(question: OfferedQuestion, asking: Asking, whole: Problem): { v
   return { value: moved / (0.5 + question.costSeconds / 60), answers };
 }
 
-/** The tree itself, or one that holds further nodes in front of the evidence. */
+/** The tree itself, or one that holds further nodes where causes of theirs lie in front of the evidence too. */
 function problemFor({ graph, problems }: Asking, whole: Problem, ahead: readonly number[]): Problem | TooWide {
-  if (ahead.length === 0) return whole;
+  if (absentAhead(whole, ahead)) return whole;
   const key = ahead.join(" ");
   const found = problems.get(key) ?? poseProblem(graph, whole.observations, { alsoKeep: ahead });
   problems.set(key, found);
