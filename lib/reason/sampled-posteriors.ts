@@ -67,13 +67,13 @@ function chooseCut(graph: CauseGraph, observations: readonly Observation[]): num
   const { count, factors, states, kept } = factorsOf(graph, observations);
   const cut: number[] = [];
   let scopes = factors.map(({ variables }) => variables);
-  while (findOrder(count, scopes).entries > MOST_ENTRIES) {
+  while (findOrder(count, scopes, false).entries > MOST_ENTRIES) {
     const open = kept.filter((index) => states[index] === -1 && !cut.includes(index));
     const links = (index: number) => scopes.filter((scope) => scope.includes(index) && scope.length > 1).length;
     const tried = open.map((index) => ({ index, links: links(index) })).sort((a, b) => b.links - a.links || a.index - b.index).slice(0, TRIED);
     let best: { index: number; entries: number } | null = null;
     for (const { index } of tried) {
-      const { entries } = findOrder(count, without(scopes, index));
+      const { entries } = findOrder(count, without(scopes, index), false);
       if (!best || entries < best.entries) best = { index, entries };
     }
     if (!best) break;
