@@ -38,25 +38,33 @@ export function leaveEachOut(graph: CauseGraph, evidence: Evidence, ids: readonl
     for (const id of ids) found.set(id, observations.filter((one) => !isOwnCall(one, id)).map((observation) => ({ observation, logOddsChange: null })));
     return found;
   }
-  const total = once((without: Observation | null) => totalOfTerms(problem, termsWithout(problem, without, [])));
+  const terms = once((without: Observation | null) => termsWithout(problem, without, []));
+  const total = once((without: Observation | null) => totalOfTerms(problem, terms(without)));
   ids.forEach((id, k) => {
     const index = places[k] ?? 0;
-    const everything = logOdds(problem, index, null, total);
+    const known = { terms, total };
+    const everything = logOdds(problem, index, null, known);
     const others = problem.observations.filter((one) => !isOwnCall(one, id));
-    found.set(id, others.map((observation) => ({ observation, logOddsChange: everything - logOdds(problem, index, observation, total) })));
+    found.set(id, others.map((observation) => ({ observation, logOddsChange: everything - logOdds(problem, index, observation, known) })));
   });
   return found;
 }
 
 const isOwnCall = (observation: Observation, id: string) => observation.kind === "call" && observation.id === id;
 
+/** What every node needs of the evidence without one observation, worked out once. */
+interface Known {
+  readonly terms: (without: Observation | null) => readonly Term[];
+  readonly total: (without: Observation | null) => number;
+}
+
 /** Log odds of a node, held within limits, with one observation left out and without the node's own call. */
-function logOdds(problem: Problem, index: number, without: Observation | null, total: (without: Observation | null) => number): number {
+function logOdds(problem: Problem, index: number, without: Observation | null, known: Known): number {
   const state = problem.states[index] ?? -1;
-  const all = total(without);
+  const all = known.total(without);
   let [present, absent] = [all, all];
   if (state === -1) {
-    const terms = termsWithout(problem, without, []);
+    const terms = known.terms(without);
     present = totalOfTerms(problem, withChange(terms, { fixed: new Map([[index, 1]]) }));
     // What is left over is exact enough unless little is left.
     absent = present < 0.99 * all ? all - present : totalOfTerms(problem, withChange(terms, { fixed: new Map([[index, 0]]) }));

@@ -37,23 +37,25 @@ const question = (id: string, bearsOn: string[], costSeconds: number, ratio: num
 const evidence: Evidence = { ...NO_EVIDENCE, calls: { open: "seen" }, readings: { spin: 2.5, drag: 3 } };
 const input: RankingInput = { level: "any", isSlapper: false, evidence, changeable: {} };
 
+const readOnly: Evidence = { ...NO_EVIDENCE, readings: { spin: 2.5 } };
+
 const posteriorsOf = (given: Evidence) => {
   const found = findPosteriors(graph, given);
   if (found.outcome !== "exact") throw new Error("too wide");
   return found;
 };
-const normalised = (probability: Readonly<Record<string, number>>) => {
-  const scores = [...scoreNodes(graph, evidence, probability, rules.scoreWeights)];
+const normalised = (given: Evidence, probability: Readonly<Record<string, number>>) => {
+  const scores = [...scoreNodes(graph, given, probability, rules.scoreWeights)];
   const sum = scores.reduce((total, score) => total + score, 0);
   return scores.map((score) => score / sum);
 };
 /** The value straight from its definition: every answer entered as evidence. */
-function valueByDefinition(asked: OfferedQuestion): number {
-  const now = posteriorsOf(evidence);
-  const before = normalised(now.probability);
+function valueByDefinition(asked: OfferedQuestion, given: Evidence): number {
+  const now = posteriorsOf(given);
+  const before = normalised(given, now.probability);
   const moved = asked.answers.map(({ id }) => {
-    const after = posteriorsOf({ ...evidence, answers: [answerFactor(asked, id)] });
-    const shift = normalised(after.probability).reduce((sum, score, i) => sum + Math.abs(score - before[i]!), 0);
+    const after = posteriorsOf({ ...given, answers: [answerFactor(asked, id)] });
+    const shift = normalised(given, after.probability).reduce((sum, score, i) => sum + Math.abs(score - before[i]!), 0);
     return Math.exp(after.logLikelihood - now.logLikelihood) * 0.5 * shift;
   });
   return moved.reduce((sum, part) => sum + part, 0) / (0.5 + asked.costSeconds / 60);
@@ -61,14 +63,21 @@ function valueByDefinition(asked: OfferedQuestion): number {
 const choose = (questions: readonly OfferedQuestion[], of = input, minValue = 0.001) => chooseNextQuestion(graph, rules, of, questions, minValue);
 
 describe("the next question", () => {
-  it.each([
-    ["about a root", question("q", ["told"], 30, 4)],
-    ["about a fault with readings and two roots", question("q", ["spin", "told", "weak"], 60, 2)],
-    ["partly about a fault that was called", question("q", ["open", "weak"], 10, 3)],
-  ])("%s is worth what its definition says, with answers entered as evidence", (_, asked) => {
-    const next = choose([asked]);
-    if (next.outcome !== "ask") throw new Error(next.outcome);
-    expect(next.question.value).toBeCloseTo(valueByDefinition(asked), 12);
+  it.each<[string, OfferedQuestion, Evidence]>([
+    ["about a root", question("q", ["told"], 30, 4), evidence],
+    ["about a fault with readings and two roots", question("q", ["spin", "told", "weak"], 60, 2), evidence],
+    ["partly about a fault that was called", question("q", ["open", "weak"], 10, 3), evidence],
+    ["about a fault in front of a call", question("q", ["open"], 30, 4), { ...NO_EVIDENCE, calls: { spin: "seen" } }],
+    ["about a fault in front of all evidence and a root behind it", question("q", ["told", "open"], 30, 2), readOnly],
+    ["about a fault whose cause lies in front as well", question("q", ["drag", "weak"], 30, 2), readOnly],
+  ])("%s is worth what its definition says, with answers entered as evidence", (_, asked, given) => {
+    const next = choose([asked], { ...input, evidence: given }, 0);
+    const worth = valueByDefinition(asked, given);
+    if (next.outcome !== "ask") {
+      expect(worth).toBeCloseTo(0, 12);
+      return;
+    }
+    expect(next.question.value).toBeCloseTo(worth, 12);
     expect(next.question.answers.reduce((sum, answer) => sum + answer.probability, 0)).toBeCloseTo(1, 12);
   });
 

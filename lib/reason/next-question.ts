@@ -30,12 +30,27 @@ export interface ValuedQuestion {
   }[];
 }
 
+/** What questions are worth now; plain JSON. */
+export interface ValuedQuestions {
+  readonly outcome: "valued";
+  /** Those worth their time, best first. */
+  readonly questions: readonly ValuedQuestion[];
+  /** Ids of questions that were too wide to value. */
+  readonly notWorkedOut: readonly string[];
+}
+
 /** What to ask next; plain JSON. */
 export type NextQuestion =
   | { readonly outcome: "ask"; readonly question: ValuedQuestion; readonly notWorkedOut: readonly string[] }
   /** Nothing is worth its time. */
   | { readonly outcome: "nothing-more"; readonly notWorkedOut: readonly string[] }
   | TooWide;
+
+/** The best of valued questions, among those that may be asked. */
+export function pickNextQuestion({ questions, notWorkedOut }: ValuedQuestions, mayAsk: (id: string) => boolean = () => true): NextQuestion {
+  const question = questions.find(({ id }) => mayAsk(id));
+  return question ? { outcome: "ask", question, notWorkedOut } : { outcome: "nothing-more", notWorkedOut };
+}
 
 /**
  * The question that moves the scores most for its time: V = Σ over answers P(a | e)·½·Σ|σ(n | e, a) − σ(n | e)| divided
@@ -47,6 +62,15 @@ export type NextQuestion =
  * @throws RangeError and ImpossibleEvidenceError as the posteriors do
  */
 export function chooseNextQuestion(graph: CauseGraph, rules: RankingRules, input: RankingInput, questions: readonly OfferedQuestion[], minValue: number, overruled: readonly string[] = []): NextQuestion {
+  const valued = valueQuestions(graph, rules, input, questions, minValue, { overruled, most: 1 });
+  return valued.outcome === "valued" ? pickNextQuestion(valued) : valued;
+}
+
+/** The same for so many of the best questions. */
+export function valueQuestions(
+  graph: CauseGraph, rules: RankingRules, input: RankingInput, questions: readonly OfferedQuestion[], minValue: number,
+  { overruled = [], most }: { readonly overruled?: readonly string[]; readonly most: number },
+): ValuedQuestions | TooWide {
   const problem = problemOf(graph, input.evidence);
   if (problem.outcome === "too-wide") return problem;
   const answered = new Set(input.evidence.answers.map((answer) => answer.question));
@@ -60,19 +84,23 @@ export function chooseNextQuestion(graph: CauseGraph, rules: RankingRules, input
   const asking: Asking = { graph, input, standing: standingOf(graph, rules, input, overruled), base: new Float64Array(0), problems: new Map(), joints: new Map() };
   const base = asking.standing(now);
   const notWorkedOut: string[] = [];
-  let best: { question: OfferedQuestion; value: number; answers: readonly Answered[] } | null = null;
+  const worth: { id: string; value: number; answers: readonly Answered[] }[] = [];
   for (const question of offered) {
     const valued = valueOf(question, { ...asking, base }, problem);
     if (!valued) notWorkedOut.push(question.id);
-    else if (valued.value > (best?.value ?? 0)) best = { question, ...valued };
+    else if (valued.value > 0 && valued.value >= minValue) worth.push({ id: question.id, ...valued });
   }
-  if (!best || best.value < minValue) return { outcome: "nothing-more", notWorkedOut };
   const firstOf = (after: Float64Array) => {
     const posterior = Object.fromEntries(graph.nodes.map((node, place) => [node.id, after[place] ?? 0]));
     return standFrom(graph, { ...rules, maxShown: rules.maxShown + overruled.length }, input, posterior).candidates.find(({ id }) => !overruled.includes(id))?.id ?? null;
   };
-  const answers = best.answers.map(({ id, probability, after }) => ({ id, probability, firstCandidate: firstOf(after) }));
-  return { outcome: "ask", question: { id: best.question.id, value: best.value, answers }, notWorkedOut };
+  // Equal ones stand as they were offered: the lower cost first, then the id.
+  const best = worth.sort((a, b) => b.value - a.value).slice(0, most);
+  return {
+    outcome: "valued",
+    questions: best.map(({ id, value, answers }) => ({ id, value, answers: answers.map(({ after, ...answer }) => ({ ...answer, firstCandidate: firstOf(after) })) })),
+    notWorkedOut,
+  };
 }
 
 interface Asking {

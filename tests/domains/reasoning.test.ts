@@ -132,6 +132,23 @@ describe("the worker", () => {
     await call("not-seen", ["dive-in"]);
     expect((await getWhatFirst.as(coach, here)).workDue).not.toBeNull();
   }, TIME);
+
+  test("finds the reasons and the next question of an order for which a page does not wait; the order itself is there at once and exact", async () => {
+    const { here } = await taught();
+    for (const symptomId of ["bp-not-game", "miss-offspeed", "off-end", "pull-side-rollover", "frozen"]) await callSymptom.as(coach, { ...here, symptomId, state: "seen" });
+    const before = await getWhatFirst.as(coach, here);
+    expect(before).toMatchObject({ sampledError: null, question: null });
+    expect(before.candidates.map(({ reasons }) => reasons)).toEqual([null, null, null]);
+    await askForOrder.as(coach, here);
+    const work = await database().rankingWork.findFirstOrThrow({ where: { playerId: here.playerId } });
+    expect((await workOutOrder.perform({ workId: work.id }, false)).is).toBe("done");
+    const after = await getWhatFirst.as(coach, here);
+    expect(after.candidates.map(({ faultId }) => faultId)).toEqual(before.candidates.map(({ faultId }) => faultId));
+    expect(after.candidates[0]?.reasons?.raisedBy.length).toBeGreaterThan(0);
+    const asked = after.question?.questionId ?? "";
+    await answerQuestion.as(coach, { ...here, questionId: asked, answer: after.question?.answers[0]?.id ?? "" });
+    expect((await getWhatFirst.as(coach, here)).question?.questionId).not.toBe(asked);
+  }, TIME);
 });
 
 describe("overruling and what it tells", () => {

@@ -13,6 +13,7 @@ import { findPlayerSubject, openPause } from "@/lib/domains/roster/scope";
 import { dayOf, dayValue } from "@/lib/core/days";
 import { todayIn } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
+import { pickNextQuestion } from "@/lib/reason/next-question";
 import type { Sight } from "@/lib/reason/types";
 import { listCageDay as mayListCageDay, seeReasoning } from "./policy";
 import { questionView } from "./asking/view";
@@ -98,8 +99,8 @@ function orderOf({ parts, editionId }: RankingLibrary, evidence: SideEvidence, r
   };
   const asked = (ids: readonly string[]) => ids.flatMap((id) => askFirstView(parts, id, answerOf(id)) ?? []);
   const candidates = output.outcome === "ranked" ? output.candidates : [];
-  const isExact = quick.outcome === "ranked" && quick.width <= REASONED_WIDTH && isAnythingKnown;
-  const reasons = isExact ? findReasonsOnce(editionId, parts, run, candidates.map(({ id }) => id)) : null;
+  const isNarrow = quick.outcome === "ranked" && quick.width <= REASONED_WIDTH && isAnythingKnown;
+  const reasons = isNarrow ? findReasonsOnce(editionId, parts, run, candidates.map(({ id }) => id)) : new Map(Object.entries(work?.insight?.reasons ?? {}));
   const standing = evidence.questionAnswers.map((row) => ({ row, record: parts.questions.questions.find(({ id }) => id === row.questionId) }));
   const answersGiven = standing.flatMap(({ row, record }) => {
     const answeredOn = todayLike(row.answeredOn);
@@ -111,7 +112,8 @@ function orderOf({ parts, editionId }: RankingLibrary, evidence: SideEvidence, r
     views: evidence.swings.flatMap(({ clips }) => clips.map(({ view }) => view)),
     answered: answersGiven.filter(({ isStanding }) => isStanding).map(({ questionId }) => questionId),
   });
-  const next = isExact ? findQuestionOnce(editionId, parts, run, offered) : null;
+  const valued = work?.insight?.questions;
+  const next = isNarrow ? findQuestionOnce(editionId, parts, run, offered) : valued ? pickNextQuestion(valued, (id) => offered.some((question) => question.id === id)) : null;
   const steady = work?.steadiness ?? null;
   const instead = steady?.instead[0];
   return {
@@ -124,7 +126,7 @@ function orderOf({ parts, editionId }: RankingLibrary, evidence: SideEvidence, r
     answers: answersGiven,
     askFirst: asked(output.outcome === "ranked" ? output.askFirst.map(({ id }) => id) : []),
     answered: asked(evidence.answers.map(({ nodeId }) => nodeId)),
-    candidates: candidates.map((candidate) => candidateView(parts, candidate, reasons?.get(candidate.id) ?? null, inFocus)),
+    candidates: candidates.map((candidate) => candidateView(parts, candidate, reasons.get(candidate.id) ?? null, inFocus)),
   };
 }
 

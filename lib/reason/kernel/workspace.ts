@@ -18,7 +18,7 @@ const PAGE_BYTES = 65_536;
 /** A memory never shrinks; one that grew beyond this for a wide problem is given back when the next one is narrow. */
 const KEPT_BYTES = 64 * 2 ** 20;
 
-let module: WebAssembly.Module | null = null;
+let compiled: WebAssembly.Module | null = null;
 
 /**
  * The one memory that the kernel works in. It holds the tables of one problem at a time, since a problem's tables are
@@ -75,7 +75,7 @@ export class Workspace {
 }
 
 function instantiate(memory: WebAssembly.Memory): Kernel {
-  module ??= new WebAssembly.Module(Uint8Array.from(atob(PAIRS_CODE), (letter) => letter.charCodeAt(0)));
+  compiled ??= new WebAssembly.Module(Uint8Array.from(atob(PAIRS_CODE), (letter) => letter.charCodeAt(0)));
   // The functions are those of the source, which a test compiles anew.
-  return new WebAssembly.Instance(module, { env: { memory } }).exports as unknown as Kernel;
+  return new WebAssembly.Instance(compiled, { env: { memory } }).exports as unknown as Kernel;
 }

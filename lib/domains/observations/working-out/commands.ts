@@ -6,7 +6,7 @@ import { tell } from "@/lib/platform/queue";
 import type { Steadiness } from "@/lib/reason/steady";
 import type { WorkSubject } from "../policy";
 import { workAsked } from "./events";
-import type { RunInput, RunOutput } from "./rules";
+import type { RunInput, RunOutput, WideInsight } from "./rules";
 import { findWork, type WorkKey } from "./scope";
 
 const json = (value: object) => value as Prisma.InputJsonObject;
@@ -26,6 +26,11 @@ type Worked = Granted<WorkSubject, "reasoning.work-out">;
 /** Keeps an order that was too wide to work out at once. */
 export async function keepOrder(db: Database, granted: Worked, output: RunOutput): Promise<void> {
   await db.rankingWork.updateMany({ where: { id: granted.id, academyId: granted.academyId }, data: { output: json(output) } });
+}
+
+/** Keeps the reasons and questions of an order that a page does not wait for. */
+export async function keepInsight(db: Database, granted: Worked, insight: WideInsight): Promise<void> {
+  await db.rankingWork.updateMany({ where: { id: granted.id, academyId: granted.academyId }, data: { insight: json(insight) } });
 }
 
 /** Keeps whether it is steady; with that the work is done. */

@@ -4,15 +4,12 @@ import { readEdition } from "@/lib/domains/library/scope";
 import { database } from "@/lib/platform/database";
 import { ENGINE_VERSION } from "@/lib/reason/version";
 import { workOutOrders } from "../policy";
-import { keepOrder, keepSteadiness } from "./commands";
+import { keepInsight, keepOrder, keepSteadiness } from "./commands";
 import { workAsked } from "./events";
-import { QUICKLY, steadinessOf, workOut, type RunInput } from "./rules";
+import { insightOf, QUICKLY, REASONED_WIDTH, STEADY_WIDTH, steadinessOf, workOut, type RunInput } from "./rules";
 import { readWork } from "./scope";
 
-/** Two hundred rankings of a wider one would hold the worker up for minutes. */
-const STEADY_WIDTH = 17;
-
-/** Works out an order that is too wide for a page that waits, and whether the first of it is steady. */
+/** Works out what a page does not wait for: an order that must be sampled, reasons and questions of a wide one, and whether the first of it is steady. */
 export const workOutOrder = defineJob(workAsked, async ({ payload, actor }) => {
   const found = await readWork(database(), payload.workId);
   if (!found || found.doneAt) return skipped(found ? "it was done before" : "nobody asks any more");
@@ -25,6 +22,7 @@ export const workOutOrder = defineJob(workAsked, async ({ payload, actor }) => {
   const quick = workOut(parts, input, QUICKLY);
   // The order first: somebody looks at the page.
   if (quick.outcome === "too-wide") await keepOrder(database(), work, workOut(parts, input));
+  else if (quick.outcome === "ranked" && quick.width > REASONED_WIDTH) await keepInsight(database(), work, insightOf(parts, input, quick.candidates.map(({ id }) => id)));
   const isNarrow = quick.outcome !== "too-wide" && (quick.outcome !== "ranked" || quick.width <= STEADY_WIDTH);
   await keepSteadiness(database(), work, isNarrow ? steadinessOf(parts, input) : null);
   return DONE;

@@ -4,7 +4,7 @@ import type { LibraryParts } from "@/lib/domains/library/schema";
 import { buildChain, type Chain } from "@/lib/reason/chain";
 import { ImpossibleEvidenceError } from "@/lib/reason/errors";
 import { buildGraph } from "@/lib/reason/graph";
-import { chooseNextQuestion, type NextQuestion, type OfferedQuestion } from "@/lib/reason/next-question";
+import { chooseNextQuestion, valueQuestions, type NextQuestion, type OfferedQuestion, type ValuedQuestions } from "@/lib/reason/next-question";
 import { orderInGroups, rankCauses, SAMPLE, type RankingOptions } from "@/lib/reason/ranking";
 import type { Candidate, RankedNode, RankingInput, RankingRules } from "@/lib/reason/ranking-types";
 import { EXPLAINS_FROM, reachFrom } from "@/lib/reason/reach";
@@ -80,13 +80,13 @@ export type RunOutput =
 
 export const rankingRules = (parts: LibraryParts): RankingRules => ({ ...parts.causes.ranking, likelihood: parts.terms.likelihoodRule });
 
-/** While somebody waits for a page: a wider order goes to the worker. */
-const QUICK_WIDTH = 19;
-/** Reasons by number and the next question are a hundred passes: they stand beside orders up to this width. */
+/** Reasons by number and the next question are a hundred passes: a page waits for them up to this width, beyond it the worker finds them. */
 export const REASONED_WIDTH = 17;
+/** Whether the first is steady is two hundred passes: nobody is told of a wider one. */
+export const STEADY_WIDTH = 20;
 
-/** How far a run is worked out: while a page waits, or by the worker, who also samples. */
-export const QUICKLY: RankingOptions = { widthCap: QUICK_WIDTH };
+/** How far a run is worked out: while a page waits, or by the worker, who samples where nothing exact is in reach. */
+export const QUICKLY: RankingOptions = {};
 export const THOROUGHLY: RankingOptions = { sample: SAMPLE };
 
 /** Works a run out: a pure function of the edition and the stored input. What is not too wide is the same either way. */
@@ -158,6 +158,22 @@ export function findQuestionOnce(editionId: string, parts: LibraryParts, input: 
   const { ranking, overruled } = input;
   const key = `ask ${offered.map(({ id }) => id).join(" ")} ${editionId} ${canonicalJson([ranking, overruled])}`;
   return once(key, () => chooseNextQuestion(graphOf(parts, ranking.level, ranking.isSlapper), rankingRules(parts), ranking, offered, parts.questions.method.minValue, overruled));
+}
+
+/** What the worker finds out of a wide order beside the order. */
+export interface WideInsight {
+  /** By fault. */
+  readonly reasons: Readonly<Record<string, Reasons>>;
+  /** All that are worth their time: what may be asked when somebody looks is not known yet. */
+  readonly questions: ValuedQuestions | null;
+}
+
+/** Reasons of the candidates and the worth of questions for an exact order that is too wide for a page that waits; seconds of work. */
+export function insightOf(parts: LibraryParts, { ranking, overruled }: RunInput, candidateIds: readonly string[]): WideInsight {
+  const graph = graphOf(parts, ranking.level, ranking.isSlapper);
+  const offered = offeredQuestions(parts, { isSlapper: ranking.isSlapper, views: [], answered: [] });
+  const valued = valueQuestions(graph, rankingRules(parts), ranking, offered, parts.questions.method.minValue, { overruled, most: offered.length });
+  return { reasons: Object.fromEntries(findReasons(graph, ranking, candidateIds)), questions: valued.outcome === "valued" ? valued : null };
 }
 
 /** Whether the first candidate stays first when the guesses are shaken; seconds of work. */
