@@ -12,6 +12,7 @@ import { Thumbs } from "@/lib/ui/thumbs";
 const PLACES = [
   { href: "/roster", label: "Roster" },
   { href: "/people", label: "People" },
+  { href: "/incidents", label: "Incidents" },
   { href: "/audit", label: "Audit" },
 ];
 

@@ -17,3 +17,8 @@ export function daysAfter(day: string, days: number): string {
 export function timeOfDay(instant: Date, timeZone: string): string {
   return new Intl.DateTimeFormat("en-US", { hour: "numeric", minute: "2-digit", timeZone }).format(instant);
 }
+
+/** The day of an instant in a time zone, as YYYY-MM-DD. */
+export function dayIn(instant: Date, timeZone: string): string {
+  return new Intl.DateTimeFormat("en-CA", { timeZone, year: "numeric", month: "2-digit", day: "2-digit" }).format(instant);
+}

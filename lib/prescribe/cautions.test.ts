@@ -3,6 +3,8 @@ import path from "node:path";
 import { expect, it } from "vitest";
 import { cautionsFor } from "./cautions";
 import type { Drill } from "./drill";
+import { fieldCautions, type FieldTables } from "./field-cautions";
+import { heatAdvice } from "./field-limits";
 import { seasonRefusal } from "./season";
 
 const all: readonly Drill[] = JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../seed/library/drills.json"), "utf8")).drills;
@@ -40,4 +42,33 @@ it("a new change of the movement waits for the season, timing and eyes do not", 
   expect(seasonRefusal({ ...ask, season: null })).toBeNull();
   expect(seasonRefusal({ ...ask, season: "pre-season", daysToFirstGame: 15 })).toBeNull();
   expect(seasonRefusal({ ...ask, season: "pre-season", daysToFirstGame: 14 })).toMatch(/14 days/);
+});
+
+const loads = JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../seed/library/loads.json"), "utf8")) as FieldTables;
+
+it("thunder and heat are said wherever a ball flies, pitching where somebody throws, and nothing for what is done indoors", () => {
+  const idsOf = (setups: string[], years = 12) => fieldCautions(setups, years, loads).map(({ id }) => id);
+  expect(idsOf(["dry", "strength", "mobility"])).toEqual([]);
+  expect(idsOf(["dry", "tee"])).toEqual(["lightning", "heat", "hours"]);
+  expect(idsOf(["live"])).toEqual(["lightning", "heat", "throwing", "hours"]);
+  const pitching = (years: number) => fieldCautions(["throw"], years, loads).find(({ id }) => id === "throwing")!.rows.join(" ");
+  expect(pitching(12)).toMatch(/At most 85 pitches in a day at this age\. 1 to 20 pitches: no day off\. 21 to 35 pitches: one day off\. 36 to 50 pitches: 2 days off\./);
+  expect(pitching(16)).toMatch(/At most 95 pitches/);
+  expect(pitching(30)).toMatch(/^Under 7: no pitching counted/);
+  for (const { source, words } of fieldCautions(["live"], 12, loads)) {
+    expect(source).not.toMatch(/REFERENCE/);
+    // In the open there is no number: the page is a child's too.
+    expect(words).not.toMatch(/\d/);
+  }
+});
+
+it("the children's heat scale, which minors are shown, is the stricter of the two at every temperature", () => {
+  const children = loads.heat.scales.find(({ id }) => id === "children")!;
+  for (let tenths = 180; tenths <= 380; tenths += 1) {
+    const celsius = tenths / 10;
+    expect(heatAdvice(celsius, 12, loads.heat)).toEqual(heatAdvice(celsius, 12, { scales: [children] }));
+  }
+  expect(fieldCautions(["tee"], 12, loads).find(({ id }) => id === "heat")!.rows.slice(0, 4)).toEqual([
+    "Under 24 °C: all activity.", "24 and under 26 °C: longer rests, more drinking, in the shade.", "26 to 29 °C: stop those not used to the heat; limit and rest the others.", "Over 29 °C: cancel.",
+  ]);
 });

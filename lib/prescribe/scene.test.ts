@@ -2,7 +2,8 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { expect, it } from "vitest";
 import type { Drill } from "./drill";
-import { sceneOf, sceneWords } from "./scene";
+import { CAUTIONS } from "./cautions";
+import { sceneOf, sceneWords, setUpChecklist } from "./scene";
 
 const drills: readonly Drill[] = JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../seed/library/drills.json"), "utf8")).drills;
 const of = (id: string) => sceneOf(drills.find((drill) => drill.id === id)!);
@@ -24,4 +25,17 @@ it("shows who tosses, throws or works the machine, and an adult where one is in 
   expect(of("self-toss-drive").props).not.toContain("tosser");
   expect(of("speed-ladder").props).toContain("machine");
   expect(of("mirror-load")).toEqual({ widthM: 2, lengthM: 2, props: ["mirror"], hasCircle: false, hasAdult: false });
+});
+
+it("before the first time one looks at ground, circle, net distance and ball type of every drill that has them", () => {
+  for (const drill of drills) {
+    const scene = sceneOf(drill);
+    const list = setUpChecklist(scene, [CAUTIONS["soft-balls"], CAUTIONS.stop]).join(" ");
+    expect(list).toContain(`${scene.widthM} by ${scene.lengthM} m`);
+    expect(list.includes("The circle is clear")).toBe(scene.hasCircle);
+    expect(list.includes("stands 2 to 3 m ahead")).toBe(scene.props.includes("net"));
+    expect(list).toContain("Soft balls only.");
+    // What is said while swinging is no part of setting up.
+    expect(list).not.toContain(CAUTIONS.stop);
+  }
 });

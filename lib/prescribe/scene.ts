@@ -1,3 +1,4 @@
+import { CAUTIONS } from "./cautions";
 import type { Drill } from "./drill";
 
 /** What can stand in a picture of a drill's set-up. A closed list: one drawing language for all drills. */
@@ -48,6 +49,27 @@ const NAMES: Readonly<Record<SceneProp, string>> = {
   tee: "a tee in front of the hitter", "second-tee": "a second tee", net: "a taut net 2 to 3 m ahead", screen: "a screen", tosser: "somebody who tosses from behind the screen",
   machine: "a machine", thrower: "a machine or an adult who throws, behind a screen", wall: "a wall", mirror: "a mirror or phone", tape: "a line of tape on the ground", post: "a fixed post",
 };
+
+/** Cautions about gear that are ticked off with the set-up. */
+const OF_GEAR: readonly string[] = [CAUTIONS.helmet, CAUTIONS["face-guard"], CAUTIONS.eyes, CAUTIONS["soft-balls"]];
+
+/**
+ * What is looked at together before a drill is done for the first time: ground, circle, net, screen, balls, who is there.
+ * @param cautions those that hold for the player, as sentences
+ */
+export function setUpChecklist(scene: Scene, cautions: readonly string[]): string[] {
+  const has = (prop: SceneProp) => scene.props.includes(prop);
+  return [
+    `${scene.widthM} by ${scene.lengthM} m of ground are free and dry.`,
+    ...(scene.hasCircle ? ["The circle is clear: one bat length plus two steps all round, nobody behind."] : []),
+    ...(has("net") ? ["The net is taut and stands 2 to 3 m ahead. Nothing behind it can break."] : []),
+    ...(has("tee") || has("second-tee") ? ["The tee stands firm and its top is soft."] : []),
+    ...(has("screen") || has("tosser") || has("thrower") ? ["Whoever tosses or throws is behind the screen."] : []),
+    ...(has("machine") ? ["Only a grown-up feeds and touches the machine."] : []),
+    ...(scene.hasAdult ? ["The grown-up who runs it is here."] : []),
+    ...cautions.filter((words) => OF_GEAR.includes(words)),
+  ];
+}
 
 /** The picture in one sentence, for whoever hears the page. */
 export function sceneWords(scene: Scene): string {

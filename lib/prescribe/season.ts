@@ -26,5 +26,5 @@ export function seasonRefusal(question: SeasonQuestion): string | null {
   if (!isMechanical || !question.isNewFocus || question.hasHeadCoachAgreed) return null;
   if (question.season === "in-season") return "In season no new change of the movement begins. The head coach may agree otherwise, with a reason.";
   const isQuiet = question.daysToFirstGame !== null && question.daysToFirstGame <= QUIET_DAYS;
-  return isQuiet ? "In the last 14 days before the first game no new change of the movement begins." : null;
+  return isQuiet ? "In the last 14 days before the first game no new change of the movement begins. The head coach may agree otherwise, with a reason." : null;
 }

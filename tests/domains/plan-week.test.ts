@@ -4,13 +4,19 @@ import { buildAcademy, buildAssignment, buildGuardianship, buildLocation, buildP
 import { newId, type Id } from "@/lib/core/ids";
 import { findEditionInForce, readEdition } from "@/lib/domains/library/scope";
 import type { DrillRecord } from "@/lib/domains/library/schema";
+import type { Person } from "@/lib/access/actor";
 import { chooseFocus } from "@/lib/domains/observations/actions";
+import { getWhatFirst } from "@/lib/domains/observations/queries";
+import { agreeInSeason } from "@/lib/domains/observations/season/actions";
 import * as actions from "@/lib/domains/plans/actions";
 import { getPlanDraft } from "@/lib/domains/plans/queries";
 import { getToday } from "@/lib/domains/practice/queries";
 import { leaveAcademy, reportPain, setHomeSetup } from "@/lib/domains/roster/actions";
 import { logSwings, saySwingsElsewhere, takeBackSwings } from "@/lib/domains/roster/loads/actions";
 import { getSwingsElsewhere } from "@/lib/domains/roster/loads/queries";
+import { getPlayer } from "@/lib/domains/roster/queries";
+import { setSeason, setSeasons } from "@/lib/domains/roster/seasons/actions";
+import { listSeasons } from "@/lib/domains/roster/seasons/queries";
 import { database } from "@/lib/platform/database";
 import { actorOf } from "./practice-story";
 
@@ -205,5 +211,94 @@ describe("swings elsewhere", () => {
     await expect(log({ swings: "" })).rejects.toThrow(/how many swings/);
     await expect(log({ swings: 10000 })).rejects.toMatchObject({ fields: { swings: expect.stringMatching(/0 to 500/) } });
     expect((await getSwingsElsewhere.as(coach, { playerId })).logs).toEqual([]);
+  });
+});
+
+describe("the season", () => {
+  const day = (from: string, more: object = {}) => ({ from, until: "", firstGameOn: "", ...more });
+
+  /** A player without a focus whose season is said. */
+  async function inSeason(season: "in-season" | "pre-season" | "break" | "off-season", from = "2026-11-20", more: object = {}) {
+    const player = await buildPlayer({ academyId, locationId, givenName: "Ines", birthDate: "2014-05-05" });
+    const here = { playerId: player.id, side: "right" as const };
+    await buildAssignment({ academyId, playerId: player.id, userId: coachId });
+    const coach = await actorOf({ id: coachId, academyId }, "coach");
+    const head = await actorOf({ id: headId, academyId }, "head-coach");
+    await setHomeSetup.as(coach, { playerId: player.id, ...HOME });
+    await setSeason.as(coach, { playerId: player.id, season, ...day(from, more) });
+    return { here, coach, head, playerId: player.id };
+  }
+  const choose = (actor: Person, here: { playerId: Id; side: "right" }, faultId = "barrel-drag") => chooseFocus.as(actor, { ...here, faultId });
+
+  test("in season no new change of the movement begins, timing may, and it is said who can agree", async () => {
+    const { here, coach, head } = await inSeason("in-season");
+    await expect(choose(coach, here)).rejects.toThrow(/^In season no new change of the movement begins\. The head coach may agree otherwise, with a reason\. Nothing was changed\./);
+    // The head coach's own choice needs the reason as well.
+    await expect(choose(head, here)).rejects.toThrow(/^In season/);
+    await choose(coach, here, "late-start");
+    const { season } = await getWhatFirst.as(coach, here);
+    expect(season).toMatchObject({ words: "In season: keep and compete", canAgree: false, yeses: [] });
+    expect(season.waiting).toContain("barrel-drag");
+    expect(season.waiting).not.toContain("late-start");
+  });
+
+  test("the head coach's yes with a reason, kept, lets any coach of the player choose and plan it; a coach gives no yes, nor is one without a reason", async () => {
+    const { here, coach, head, playerId } = await inSeason("in-season");
+    await expect(agreeInSeason.as(coach, { ...here, faultId: "barrel-drag", reason: "he asked for it" })).rejects.toMatchObject({ id: "not-found" });
+    await expect(agreeInSeason.as(head, { ...here, faultId: "barrel-drag", reason: "now" })).rejects.toMatchObject({ fields: { reason: expect.any(String) } });
+    await agreeInSeason.as(head, { ...here, faultId: "barrel-drag", reason: "it hurts him less" });
+    await expect(agreeInSeason.as(head, { ...here, faultId: "late-start", reason: "not in the way" })).rejects.toThrow(/does not stand in the way/);
+    await choose(coach, here);
+    await actions.startPlan.as(coach, here);
+    expect((await getWhatFirst.as(coach, here)).season.yeses).toMatchObject([{ faultId: "barrel-drag", reason: "it hurts him less", by: "Ada Head" }]);
+    // Another season asks anew.
+    await setSeason.as(coach, { playerId, season: "in-season", ...day("2026-11-25") });
+    await expect(choose(coach, here, "back-foot-overspin")).rejects.toThrow(/^In season/);
+    expect((await getPlanDraft.as(coach, here)).season.refusal).toMatch(/^In season/);
+  });
+
+  test("a focus from before the season stays and is planned; one that came with it waits, its draft kept and not sent", async () => {
+    const { coach, playerId, side, planId, suggest } = await drafted();
+    await suggest();
+    await setSeason.as(coach, { playerId, season: "in-season", ...day("2026-11-20") });
+    await expect(actions.sendNote.as(coach, { planId })).rejects.toThrow(/^Nothing was sent\. In season no new change/);
+    const { draft, season } = await getPlanDraft.as(coach, { playerId, side });
+    expect(draft!.notYet[0]).toMatch(/^In season/);
+    expect(season.refusal).toMatch(/^In season/);
+    await database().focus.updateMany({ where: { playerId }, data: { chosenAt: new Date("2026-11-02T12:00:00Z") } });
+    expect((await getPlanDraft.as(coach, { playerId, side })).season.refusal).toBeNull();
+    await expect(actions.sendNote.as(coach, { planId })).rejects.not.toThrow(/In season/);
+  });
+
+  test("before the first game a new change waits for fourteen days, and not longer before", async () => {
+    const near = await inSeason("pre-season", "2026-11-01", { firstGameOn: "2026-12-09" });
+    await expect(choose(near.coach, near.here)).rejects.toThrow(/^In the last 14 days before the first game/);
+    const far = await inSeason("pre-season", "2026-11-01", { firstGameOn: "2026-12-10" });
+    await choose(far.coach, far.here);
+  });
+
+  test("in a break only what needs no swing is offered", async () => {
+    const { here, coach } = await inSeason("break");
+    await choose(coach, here);
+    await actions.startPlan.as(coach, here);
+    const { proposed, leftOut } = (await getPlanDraft.as(coach, here)).draft!;
+    expect(leftOut.some(({ limits }) => limits.includes("Break: only strength and mobility."))).toBe(true);
+    for (const { id } of proposed) expect(["strength", "mobility"]).toContain(drills.find((drill) => drill.id === id)?.setup);
+  });
+
+  test("of what was said the last counts while it holds; the head coach says it for many at once, or for none", async () => {
+    const { coach, head, playerId } = await inSeason("off-season");
+    const seasonOf = async () => (await getPlayer.as(coach, { playerId })).season?.season;
+    await setSeason.as(coach, { playerId, season: "in-season", ...day("2026-11-01", { until: "2026-11-25" }) });
+    expect(await seasonOf()).toBe("off-season");
+    await expect(setSeason.as(coach, { playerId, season: "break", ...day("2026-11-25", { until: "2026-11-25" }) })).rejects.toMatchObject({ fields: { until: expect.stringMatching(/after the day/) } });
+    const gone = await buildPlayer({ academyId, locationId });
+    await leaveAcademy.as(await actorOf({ id: officeId, academyId }, "admin"), { playerId: gone.id });
+    await expect(setSeasons.as(head, { playerIds: [playerId, gone.id], season: "break", ...day("2026-11-25") })).rejects.toThrow(/has left the academy/);
+    await expect(setSeasons.as(head, { playerIds: [playerId, newId()], season: "break", ...day("2026-11-25") })).rejects.toMatchObject({ id: "not-found" });
+    expect(await seasonOf()).toBe("off-season");
+    await setSeasons.as(head, { playerIds: [playerId], season: "break", ...day("2026-11-25") });
+    expect(await seasonOf()).toBe("break");
+    expect((await listSeasons.as(head, {})).rows.find((row) => row.playerId === playerId)).toMatchObject({ coachNames: ["Marlow Tessen"], season: { season: "break", from: "2026-11-25", until: null } });
   });
 });

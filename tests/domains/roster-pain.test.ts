@@ -4,6 +4,9 @@ import { findActor } from "@/lib/access/session";
 import type { Id } from "@/lib/core/ids";
 import * as actions from "@/lib/domains/roster/actions";
 import { tellThatSomethingWaits } from "@/lib/domains/roster/jobs";
+import { getStops } from "@/lib/domains/practice/queries";
+import { noteIncident } from "@/lib/domains/roster/incidents/actions";
+import { listIncidents } from "@/lib/domains/roster/incidents/queries";
 import * as queries from "@/lib/domains/roster/queries";
 import { database } from "@/lib/platform/database";
 import { keptLetters } from "@/lib/platform/mail";
@@ -147,5 +150,58 @@ describe("pain", () => {
     const given = { playerId, part: "knee", level: "3", words: "", ...more } as Parameters<typeof actions.reportPain.as>[1];
     await expect(actions.reportPain.as(own, given)).rejects.toMatchObject({ id: "invalid", fields: { [field]: expect.any(String) } });
     expect(await queries.isPaused.as(own, { playerId })).toBe(false);
+  });
+
+  describe("an incident that the academy notes", () => {
+    const HIT = { kind: "hit" as const, part: "hand" as const, happenedOn: "2026-11-25", words: "A ball came back off the frame.", firstAid: "Ice." };
+
+    test("stops swings at once and tells every guardian, coach of today and head coach, whoever notes it", async () => {
+      const { playerId, admin, own, coach, head, mother, father } = await team();
+      const told = async () => (await database().notice.findMany({ where: { playerId, kind: "incident-noted" } })).map(({ userId }) => userId).sort();
+      await noteIncident.as(admin, { playerId, ...HIT });
+      expect(await queries.isPaused.as(own, { playerId })).toBe(true);
+      expect(await told()).toEqual([coach, head, mother, father].map(({ user }) => user.id).sort());
+      const { stops } = await getStops.as(await again(mother.actor), { playerId });
+      expect(stops).toMatchObject([{ cause: "hit", part: "hand", noted: { words: HIT.words, firstAid: "Ice." } }]);
+      expect(stops[0]!.told).toHaveLength(4);
+      expect((await listIncidents.as(admin, {})).rows).toMatchObject([{ playerName: "Pia Tester", kind: "hit", words: HIT.words, isClearedByCoach: false, isClearedByFamily: false }]);
+    });
+
+    test("stands in the office's list, while pain that a family reports does not", async () => {
+      const { playerId, admin, own, coach } = await team();
+      await actions.reportPain.as(own, { playerId, part: "hip", level: "7", words: "deep inside" });
+      expect((await listIncidents.as(admin, {})).rows).toEqual([]);
+      await noteIncident.as(await again(coach.actor), { playerId, ...HIT });
+      expect(JSON.stringify(await listIncidents.as(admin, {}))).not.toMatch(/deep inside|"hip"/);
+    });
+
+    test("to the head is cleared by the family only with the day on which a clinician said yes, and by a coach too", async () => {
+      const { playerId, own, coach, mother, admin } = await team();
+      const [teacher, guardian] = [await again(coach.actor), await again(mother.actor)];
+      await noteIncident.as(teacher, { playerId, ...HIT, kind: "head-blow", happenedOn: "2026-11-24" });
+      const { id: pauseId, part, cause } = (await queries.getPlayer.as(teacher, { playerId })).pauses[0]!;
+      expect({ part, cause }).toEqual({ part: "head", cause: "head-blow" });
+      await actions.clearPauseAsCoach.as(teacher, { playerId, pauseId });
+      for (const clinicianSaidOn of ["", "2026-11-23", "2026-11-26"]) {
+        await expect(actions.clearPauseAsFamily.as(guardian, { playerId, pauseId, clinicianSaidOn })).rejects.toMatchObject({ fields: { clinicianSaidOn: expect.stringMatching(/stay paused/) } });
+      }
+      expect(await queries.isPaused.as(own, { playerId })).toBe(true);
+      await actions.clearPauseAsFamily.as(guardian, { playerId, pauseId, clinicianSaidOn: "2026-11-25" });
+      expect(await queries.isPaused.as(own, { playerId })).toBe(false);
+      expect((await listIncidents.as(admin, {})).rows[0]).toMatchObject({ isClearedByCoach: true, isClearedByFamily: true, clinicianSaidOn: "2026-11-25" });
+    });
+
+    test("is noted today or within two weeks, in words", async () => {
+      const { playerId, own, coach } = await team();
+      const note = async (more: object) => noteIncident.as(await again(coach.actor), { playerId, ...HIT, ...more });
+      for (const happenedOn of ["2026-11-26", "2026-11-11"]) await expect(note({ happenedOn })).rejects.toMatchObject({ fields: { happenedOn: expect.any(String) } });
+      await expect(note({ words: "" })).rejects.toMatchObject({ fields: { words: "Write what happened." } });
+      expect(await queries.isPaused.as(own, { playerId })).toBe(false);
+    });
+
+    test("and a pause without a cause is refused by the database", async () => {
+      const { academyId, playerId } = await team();
+      await expect(database().pause.create({ data: { id: crypto.randomUUID(), academyId, playerId } })).rejects.toThrow();
+    });
   });
 });

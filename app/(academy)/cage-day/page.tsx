@@ -84,7 +84,7 @@ function PlayerEntry({ row, cue, count }: { row: CageDayRow; cue: string | null;
           <span className="hush">Last swing: </span>
           {sinceWords(row.weeksSinceSwing)}
         </p>
-        <p className="waits small">{row.isPaused ? <State is="waiting">Pain reported</State> : row.mayBeFilmed ? null : "Consent to film: not given"}</p>
+        <p className="waits small">{row.isPaused ? <State is="waiting">Swings stopped</State> : row.mayBeFilmed ? null : "Consent to film: not given"}</p>
         <ButtonLink className="film" href={`/players/${row.playerId}/clips/new`} aria-label={`Film ${row.name}`}>
           Film
         </ButtonLink>
@@ -101,5 +101,5 @@ function sinceWords(weeks: number | null): string {
 
 function waitingWords(count: number): string {
   if (count === 0) return "Nothing waits for you.";
-  return count === 1 ? "One player reported pain." : `${count} players reported pain.`;
+  return count === 1 ? "The swings of one player are stopped." : `The swings of ${count} players are stopped.`;
 }

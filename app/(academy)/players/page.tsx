@@ -1,6 +1,8 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { currentActor } from "@/lib/access/current-actor";
 import { listPlayers } from "@/lib/domains/roster/queries";
+import { listSeasons } from "@/lib/domains/roster/seasons/queries";
 import type { PlayerRow } from "@/lib/domains/roster/view";
 import { Button, ButtonLink } from "@/lib/ui/button";
 import { Empty } from "@/lib/ui/empty";
@@ -17,15 +19,27 @@ const COLUMNS: readonly LedgerColumn<PlayerRow>[] = [
   { head: "Age", cell: (row) => row.ageYears, isNumber: true },
   { head: "Bats", cell: (row) => `${SIDE_WORDS[row.bats]}${row.sport === "softball" ? ", softball" : ""}` },
   { head: "Coach", cell: (row) => row.coachNames.join(", ") },
-  { head: "Waiting", cell: (row) => (row.isPaused ? "Pain reported: swings stopped" : row.mayBeFilmed ? "" : "Consent to film: not given") },
+  { head: "Waiting", cell: (row) => (row.isPaused ? "Swings stopped" : row.mayBeFilmed ? "" : "Consent to film: not given") },
 ];
 
 export default async function PlayersPage({ searchParams }: { searchParams: Promise<{ search?: string; after?: string }> }) {
   const { search = "", after } = await searchParams;
+  const mayPlanSeasons = await listSeasons.operation.permits(await currentActor(), {});
   const { rows, next } = await listPlayers({ search, after });
   return (
     <Leaf>
-      <Opening title="Players" sub="Everybody you teach, by family name." />
+      <Opening
+        title="Players"
+        sub="Everybody you teach, by family name."
+        actions={
+          mayPlanSeasons ? (
+            <>
+              <ButtonLink href="/players/seasons">Seasons</ButtonLink>
+              <ButtonLink href="/players/incidents">Incidents</ButtonLink>
+            </>
+          ) : undefined
+        }
+      />
       <form role="search" className="bar-line opens" action="/players">
         <TextInput label="Find a player" name="search" type="search" defaultValue={search} />
         <Button type="submit">Find</Button>

@@ -10,6 +10,8 @@ import type { PlayerFacts } from "@/lib/domains/roster/view";
 import { now } from "@/lib/platform/clock";
 import { database, Prisma, refusedByUnique, type Database, type Transaction } from "@/lib/platform/database";
 import { ENGINE_VERSION } from "@/lib/reason/version";
+import { whyNotInSeason } from "./season/rules";
+import { readSeasonCase } from "./season/scope";
 import { faultsFor, gatherInput, proposalOf, readingsOfSwing, speaks } from "./rules";
 import type { AnswerCauseInput, CallFaultInput, ChooseFocusInput, OverruleInput } from "./schema";
 import { readEvidence, readFoci, readLibraryForRanking, readReadings, type RankingLibrary, type StoredReading } from "./scope";
@@ -171,6 +173,7 @@ export async function chooseFocus(tx: Transaction, actor: Person, player: Judged
   const setting = await settle(tx, actor, player, input.side);
   const name = callableFault(setting, input.faultId);
   if (input.parkId) await parkFocus(tx, player, input.side, input.parkId);
+  await refuseInSeason(setting, input.faultId);
   const foci = await readFoci(tx, player.academyId, [player.id], input.side);
   const known = foci.find(({ faultId }) => faultId === input.faultId);
   if (known?.state === "active") throw new ConflictError(`“${name}” is in focus already. Nothing was changed.`);
@@ -184,6 +187,14 @@ export async function chooseFocus(tx: Transaction, actor: Person, player: Judged
   const write = known ? tx.focus.update({ where: { id: known.id }, data: chosen }) : tx.focus.create({ data: row });
   await orConflict(write, () => tooManyWords(database(), setting));
   return `In focus: “${name}”.`;
+}
+
+/** In season no new change of the movement begins without the head coach's yes. */
+async function refuseInSeason({ tx, actor, player, side, facts, library }: Setting, faultId: string): Promise<void> {
+  const fault = library.parts.faults.faults.find(({ id }) => id === faultId);
+  const asked = await readSeasonCase(tx, { academyId: player.academyId, playerId: player.id, side }, facts.season, actor.timeZone);
+  const words = fault ? whyNotInSeason(asked, fault) : null;
+  if (words) throw new ConflictError(`${words} Nothing was changed.`);
 }
 
 /** Takes a parked focus up again. */

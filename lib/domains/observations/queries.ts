@@ -20,6 +20,9 @@ import { questionView } from "./asking/view";
 import { countCalls, faultsFor, gatherInput, readingsOfSwing, retiredCalls, stands, termOf, type FaultCount } from "./rules";
 import { cageDayForm, playerSideForm, timelineForm, whatFirstForm } from "./schema";
 import { namesOfUsers, readClicked, readEvidence, readFoci, readLibraryForRanking, taughtPlayersScope, type RankingLibrary, type SideEvidence, type SwingRow } from "./scope";
+import { agreeInSeason } from "./season/policy";
+import { readSeasonCase } from "./season/scope";
+import { seasonStanding } from "./season/view";
 import { symptomViews } from "./tally/view";
 import { findQuestionOnce, findReasonsOnce, offeredQuestions, REASONED_WIDTH, workOutOnce, type RunInput } from "./working-out/rules";
 import { findWork, workKey, type FoundWork } from "./working-out/scope";
@@ -55,6 +58,11 @@ export const getWhatFirst = defineQuery({
     const clicked = await readClicked(db, academyId, [playerId]);
     const foci = focusPair(library.parts, await readFoci(db, academyId, [playerId], input.side), clicked);
     const sections = swing ? await sectionsOf(db, actor, library, evidence, swing, names, input.all) : [];
+    const season = seasonStanding(
+      await readSeasonCase(db, { academyId, playerId, side: input.side }, facts.season, actor.timeZone),
+      faultsFor(library.parts, library.retired, { sport: facts.sport, isSlapper: evidence.given.isSlapper }),
+      agreeInSeason.allows(actor, granted),
+    );
     const run = gatherInput(evidence.given);
     const key = await workKey({ academyId, playerId, side: input.side }, library.editionId, run);
     const work = await findWork(db, key);
@@ -79,6 +87,7 @@ export const getWhatFirst = defineQuery({
         id, faultId, reason, by: names.get(byId) ?? "A coach", on: todayLike(at), name: nameOf(library, faultId),
       })),
       focus: foci,
+      season,
       workDue: order.isAnythingKnown && !work?.isDone ? key.inputHash : null,
       ...order,
     };

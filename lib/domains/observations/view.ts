@@ -7,6 +7,7 @@ import type { Sight } from "@/lib/reason/types";
 import type { AnswerGivenView, QuestionView } from "./asking/view";
 import { countOf, faultsFor, proposalOf, termOf, type FaultCount } from "./rules";
 import type { ClickedRow, FocusRow, RankingLibrary, SideEvidence, StoredReading, SwingRow } from "./scope";
+import type { SeasonStanding } from "./season/view";
 import type { SymptomView } from "./tally/view";
 import type { CandidateView } from "./working-out/view";
 
@@ -146,6 +147,7 @@ export interface WhatFirstView {
   readonly candidates: readonly CandidateView[];
   readonly overruled: readonly OverruledView[];
   readonly focus: FocusPairView;
+  readonly season: SeasonStanding;
 }
 
 /** A swing in a player's time line. */

@@ -13,19 +13,19 @@ import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
 import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
-import { dayOf, daysAfter, dayValue } from "@/lib/core/days";
+import { dayIn, dayOf, daysAfter, dayValue } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
 import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
 import type { SwingsElsewhere } from "@/lib/prescribe/week/request";
 import type { PlanSubject } from "./policy";
 import {
-  countedPlan, dayIn, drillLimits, drillRefusals, drillWords, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingsFor,
+  countedPlan, drillLimits, drillRefusals, drillWords, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingsFor,
   type NoteWords, type Planning, type Remark,
 } from "./rules";
 import { wordsOf, type chooseCueForm, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm, type writeNoteForm } from "./schema";
 import {
-  listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, type NoteRowForView,
+  listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, readSeasonRefusal, type NoteRowForView,
 } from "./scope";
 import { longDay, type KeptMarks } from "./view";
 import { swingRefusals, usualOrder } from "./week/rules";
@@ -55,6 +55,8 @@ export async function startPlan(tx: Transaction, actor: Person, player: Granted<
   if (begun) return begun.id;
   const library = await getDrillsForPlanning.as(actor, {}, tx);
   const fault = library.faults.find(({ id }) => id === focus.faultId);
+  const wait = await readSeasonRefusal(tx, { academyId, playerId, side }, facts.season, fault, actor.timeZone);
+  if (wait) throw new ConflictError(`${wait} Nothing was begun.`);
   const clicked = (await readClicked(tx, academyId, [playerId])).find((one) => one.side === side && one.faultId === focus.faultId);
   const cue = clicked?.cue ?? (await readLastSent(tx, academyId, focus.id))?.cue ?? fault?.cues[0]?.text ?? "";
   const [still] = await listMarkedFrames(tx, academyId, playerId, side);
@@ -93,6 +95,8 @@ export interface Setting {
   readonly library: LibraryForPlanning;
   readonly planning: Planning;
   readonly isFocusActive: boolean;
+  /** Why the season lets this focus wait; null when it may be worked on. */
+  readonly seasonRefusal: string | null;
   /** Swings of a usual week that are no homework; null while nobody said. */
   readonly elsewhere: readonly SwingsElsewhere[] | null;
 }
@@ -115,8 +119,10 @@ export async function takeUp(tx: Transaction, actor: Person, granted: Written): 
   const library = await getDrillsForPlanning.as(actor, {}, tx);
   const elsewhere = elsewhereOf(await readSwingSources(tx, granted.academyId, granted.playerId));
   const causes = await readCausesWorkedOn(tx, granted.academyId, granted.playerId, side);
+  const fault = library.faults.find(({ id }) => id === focus.faultId);
+  const seasonRefusal = await readSeasonRefusal(tx, { academyId: granted.academyId, playerId: granted.playerId, side }, facts.season, fault, actor.timeZone);
   return {
-    tx, note, plan: note.plan, side, facts, home, library, elsewhere, isFocusActive: focus.state === "active",
+    tx, note, plan: note.plan, side, facts, home, library, elsewhere, seasonRefusal, isFocusActive: focus.state === "active",
     planning: planningFor(library, facts, home, side, causes, focus.faultId),
   };
 }
@@ -296,7 +302,7 @@ export async function sendNote(tx: Transaction, actor: Person, granted: Written)
   const { keptWell, oneThing, why, cue, forFamily } = note;
   const problems = sendProblems(
     {
-      givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: leftAt !== null, isFocusActive: setting.isFocusActive,
+      givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: leftAt !== null, isFocusActive: setting.isFocusActive, seasonRefusal: setting.seasonRefusal,
       isElsewhereKnown: setting.elsewhere !== null, today: facts.today, nextCheckOn: dayOf(note.nextCheckOn), words: { keptWell, oneThing, why, cue, forFamily }, receivers,
       drills: drills.map(({ drillId, words }) => ({ name: wordsOf(words).name, limits: drillLimits(library, planning.choice, drillId) })),
       swingRefusals: swingRefusals([countedPlan({ daysPerWeek: plan.daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps, setting.elsewhere ?? []),

@@ -11,13 +11,13 @@ import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
 import { findPlayerSubject } from "@/lib/domains/roster/scope";
-import { dayOf } from "@/lib/core/days";
+import { dayIn, dayOf } from "@/lib/core/days";
 import type { Database } from "@/lib/platform/database";
 import { listHomework as mayListHomework, planFor, seeSentNote, seeSentPlans, seeWholeNote, type NoteSubject } from "./policy";
-import { countedPlan, dayIn, planningFor } from "./rules";
+import { countedPlan, planningFor } from "./rules";
 import { listHomeworkForm, listSentNotesForm, noteIdForm, planDraftForm, playerIdForm, playerSideForm, wordsOf } from "./schema";
 import {
-  findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, readSenders,
+  findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, readSeasonRefusal, readSenders,
   sentNotesScope, type NoteRowForView,
 } from "./scope";
 import { draftView, planPage, type PlanPage } from "./draft/view";
@@ -47,7 +47,9 @@ export const getPlanDraft = defineQuery({
     const foci = await readActiveFoci(db, academyId, playerId, side);
     const focus = foci.find(({ id }) => id === input.focusId) ?? foci[0] ?? null;
     const sources = await readSwingSources(db, academyId, playerId);
-    const page = planPage({ facts, name, side, library, sources, foci, focus });
+    const fault = library.faults.find(({ id }) => id === focus?.faultId);
+    const seasonRefusal = await readSeasonRefusal(db, { academyId, playerId, side }, facts.season, fault, actor.timeZone);
+    const page = planPage({ facts, name, side, library, sources, foci, focus, seasonRefusal });
     if (!focus) return page;
     const lastSent = await readLastSent(db, academyId, focus.id);
     const shown = { ...page, lastSent: lastSent && { noteId: lastSent.noteId, on: dayIn(lastSent.at, actor.timeZone) } };
@@ -68,7 +70,7 @@ export const getPlanDraft = defineQuery({
       draft: draftView({
         // Whoever sends it signs it.
         row: { ...row, authorId: actor.userId },
-        facts, planning, library, beside, sources, stills, setting, earlier, receivers, hasLeft, privateWords: kept?.words ?? "",
+        facts, planning, library, beside, sources, stills, setting, earlier, receivers, hasLeft, seasonRefusal, privateWords: kept?.words ?? "",
       }),
     };
   },

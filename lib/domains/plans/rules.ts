@@ -127,6 +127,7 @@ export function drillPlayer(facts: PlayerFacts, home: HomeView, side: Side, caus
     firstName: givenName, ageYears, level, sport, complaints, isPaused, gear, partnerCount, adult, causesWorkedOn, learnedDrills: [],
     isSlapper: facts.sides.some((known) => known.side === side && known.isSlapper),
     space: { widthM, lengthM, hasCage },
+    season: facts.season?.season,
   };
 }
 
@@ -282,6 +283,8 @@ export interface ReadyToSend {
   readonly isPaused: boolean;
   readonly hasLeft: boolean;
   readonly isFocusActive: boolean;
+  /** Why the season lets this focus wait; null when it may be worked on. */
+  readonly seasonRefusal: string | null;
   /** Whether it is known what a usual week brings elsewhere. */
   readonly isElsewhereKnown: boolean;
   readonly today: string;
@@ -298,6 +301,7 @@ export function sendProblems(draft: ReadyToSend, reader: NoteReader): string[] {
   const problems: string[] = [];
   if (draft.hasLeft) problems.push(`${givenName} has left the academy.`);
   if (!draft.isFocusActive) problems.push("A note needs a focus. This one is no longer in focus.");
+  if (draft.seasonRefusal) problems.push(draft.seasonRefusal);
   if (draft.isMinor && !draft.receivers.some(({ isGuardian }) => isGuardian)) {
     problems.push(`${givenName} is a minor and has no guardian here. Nothing goes to a child alone; the office adds a guardian first.`);
   } else if (draft.receivers.length === 0) {
@@ -311,11 +315,4 @@ export function sendProblems(draft: ReadyToSend, reader: NoteReader): string[] {
   problems.push(...missingParts(draft.words).map(({ words }) => words));
   problems.push(...remarksOn(draft.words, reader).filter(({ isHard }) => isHard).map(({ words }) => words));
   return problems;
-}
-
-// ---- Days ----------------------------------------------------------------------------------------------------------
-
-/** The day of an instant in a time zone, as YYYY-MM-DD. */
-export function dayIn(instant: Date, timeZone: string): string {
-  return new Intl.DateTimeFormat("en-CA", { timeZone, year: "numeric", month: "2-digit", day: "2-digit" }).format(instant);
 }

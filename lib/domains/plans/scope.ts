@@ -2,7 +2,10 @@ import { isPerson, type Actor } from "@/lib/access/actor";
 import type { Id } from "@/lib/core/ids";
 import { markShapeForm } from "@/lib/domains/clips/schema";
 import type { MarkShape } from "@/lib/domains/clips/view";
+import { whyNotInSeason } from "@/lib/domains/observations/season/rules";
+import { readSeasonCase } from "@/lib/domains/observations/season/scope";
 import type { Side } from "@/lib/domains/roster/rules";
+import type { SeasonNow } from "@/lib/domains/roster/seasons/view";
 import { spanHolds } from "@/lib/domains/roster/scope";
 import { dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
@@ -138,3 +141,9 @@ export async function readLastSent(db: Database, academyId: Id, focusId: Id): Pr
 }
 
 export type MarkedFrame = Awaited<ReturnType<typeof listMarkedFrames>>[number];
+
+/** Why the season lets a focus wait, in one sentence; null when it may be worked on. */
+export async function readSeasonRefusal(db: Database, of: { readonly academyId: Id; readonly playerId: Id; readonly side: Side }, season: SeasonNow | null, fault: { readonly id: string; readonly area: string } | undefined, timeZone: string): Promise<string | null> {
+  const asked = await readSeasonCase(db, of, season, timeZone);
+  return fault ? whyNotInSeason(asked, fault) : null;
+}

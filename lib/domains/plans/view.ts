@@ -1,12 +1,12 @@
 import { z } from "zod";
-import { dayOf } from "@/lib/core/days";
+import { dayIn, dayOf } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import { clipAddress, markShapeForm } from "@/lib/domains/clips/schema";
 import type { MarkShape } from "@/lib/domains/clips/view";
 import type { Side } from "@/lib/domains/roster/rules";
 import type { Scene } from "@/lib/prescribe/scene";
 import type { PracticeOrder } from "@/lib/prescribe/week/request";
-import { cautionsOf, dayIn } from "./rules";
+import { cautionsOf } from "./rules";
 import { wordsOf } from "./schema";
 import type { NoteRowForView, PlanRowForView } from "./scope";
 

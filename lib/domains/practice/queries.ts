@@ -8,6 +8,7 @@ import type { Id } from "@/lib/core/ids";
 import { readLoads } from "@/lib/domains/library/scope";
 import { swingsNow } from "@/lib/domains/roster/loads/rules";
 import { readSwingLogs } from "@/lib/domains/roster/loads/scope";
+import { fieldCautions } from "@/lib/prescribe/field-cautions";
 import { swingCaps } from "@/lib/prescribe/swing-load";
 import { listSentPlans } from "@/lib/domains/plans/queries";
 import { wordsOf } from "@/lib/domains/plans/schema";
@@ -19,7 +20,7 @@ import type { Database, Prisma } from "@/lib/platform/database";
 import { listCounts, seeCounts, seeFamilyPages, seeParentsPage } from "./policy";
 import { showsNumbers, totalsOf, weekOf } from "./rules";
 import { listCountsForm, playerIdForm, playerSideForm, todayForm, weekForm } from "./schema";
-import { countedPlayersScope, familyPlayerSelect, inForce, readTold, readWatchers, type FamilyPlayerRow } from "./scope";
+import { countedPlayersScope, familyPlayerSelect, inForce, readEverDone, readTold, readWatchers, type FamilyPlayerRow } from "./scope";
 import {
   countView, homeworkView, stopViews,
   type HomeworkCounts, type LogRow, type ParentsView, type StopsView, type TodayView, type WeekView,
@@ -32,7 +33,7 @@ async function readFamilyPlayer(db: Database, actor: Person, subject: PlayerSubj
   const row = await db.player.findUniqueOrThrow({ where: { id: subject.id }, select: familyPlayerSelect });
   const today = todayIn(row.location.timeZone);
   const reporters = await db.user.findMany({
-    where: { academyId: row.academyId, id: { in: row.pauses.map(({ painReport }) => painReport.reportedById) } },
+    where: { academyId: row.academyId, id: { in: row.pauses.flatMap(({ painReport, incident }) => painReport?.reportedById ?? incident?.notedById ?? []) } },
     select: { id: true, displayName: true },
   });
   const told = await readTold(db, row.academyId, row.pauses.map(({ id }) => id));
@@ -69,6 +70,8 @@ export const getToday = defineQuery({
     const years = ageYears(granted.birthDate, today);
     const loads = await readLoads(db, academyId);
     const caps = loads ? swingCaps(levelOfAge(years, row.hasLeftSchool), years, loads.swings, view.stops.length > 0) : { perDay: Infinity, perWeek: Infinity };
+    const shownDrills = shown?.plan.drills ?? [];
+    const everDone = await readEverDone(db, academyId, shownDrills.map(({ id }) => id));
     const elsewhere = await readSwingLogs(db, academyId, playerId, today, 7);
     return {
       ...view,
@@ -77,7 +80,8 @@ export const getToday = defineQuery({
       choices: plans.map(({ note, plan }) => ({ planId: plan.id, side: plan.side, oneThing: note.oneThing, isShown: plan.id === shown?.plan.id })),
       note: shown?.note ?? null,
       load: swingsNow([...logs.map(({ day, swings }) => ({ day, swings, source: "home" as const })), ...elsewhere], today, caps),
-      ...homeworkView(shown, logs.filter(({ day }) => week.includes(day)), week, today, view.stops.length > 0),
+      fieldCautions: loads && view.stops.length === 0 ? fieldCautions(shownDrills.map(({ setup }) => setup), years, loads) : [],
+      ...homeworkView(shown, logs.filter(({ day }) => week.includes(day)), week, today, view.stops.length > 0, everDone),
     };
   },
 });

@@ -25,7 +25,11 @@ export const familyPlayerSelect = {
   pauses: {
     where: openPause,
     orderBy: [{ startedAt: "desc" }, { id: "asc" }],
-    select: { id: true, startedAt: true, coachClearedAt: true, familyClearedAt: true, painReport: { select: { part: true, reportedById: true } } },
+    select: {
+      id: true, startedAt: true, coachClearedAt: true, familyClearedAt: true,
+      painReport: { select: { part: true, reportedById: true } },
+      incident: { select: { kind: true, part: true, words: true, firstAid: true, notedById: true } },
+    },
   },
 } satisfies Prisma.PlayerSelect;
 export type FamilyPlayerRow = Prisma.PlayerGetPayload<{ select: typeof familyPlayerSelect }>;
@@ -33,11 +37,17 @@ export type FamilyPlayerRow = Prisma.PlayerGetPayload<{ select: typeof familyPla
 /** Who was told of pauses, by name, in the order of the names. */
 export async function readTold(db: Database, academyId: Id, pauseIds: readonly Id[]): Promise<{ readonly pauseId: Id; readonly name: string }[]> {
   const rows = await db.notice.findMany({
-    where: { academyId, kind: "pain-reported", subjectId: { in: [...pauseIds] } },
+    where: { academyId, kind: { in: ["pain-reported", "incident-noted"] }, subjectId: { in: [...pauseIds] } },
     orderBy: [{ user: { displayName: "asc" } }, { id: "asc" }],
     select: { subjectId: true, user: { select: { displayName: true } } },
   });
   return rows.map(({ subjectId, user }) => ({ pauseId: subjectId, name: user.displayName }));
+}
+
+/** Drills of plans that were counted on some day. */
+export async function readEverDone(db: Database, academyId: Id, planDrillIds: readonly Id[]): Promise<ReadonlySet<Id>> {
+  const rows = await db.practiceLog.groupBy({ by: ["planDrillId"], where: { academyId, planDrillId: { in: [...planDrillIds] }, times: { gt: 0 }, ...inForce } });
+  return new Set(rows.map(({ planDrillId }) => planDrillId));
 }
 
 /** Days and names shown to a parent at once. */

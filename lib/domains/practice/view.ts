@@ -1,9 +1,11 @@
 import type { Id } from "@/lib/core/ids";
 import type { FamilyNote, SentPlanView } from "@/lib/domains/plans/view";
 import type { PainPart, Side } from "@/lib/domains/roster/rules";
+import type { PauseView } from "@/lib/domains/roster/view";
 import type { SwingsNow } from "@/lib/domains/roster/loads/rules";
 import { weekdayWords } from "@/lib/domains/roster/loads/view";
-import type { Scene } from "@/lib/prescribe/scene";
+import type { FieldCaution } from "@/lib/prescribe/field-cautions";
+import { setUpChecklist, type Scene } from "@/lib/prescribe/scene";
 import { plannedDays, totalsOf, weekdayOf, type CountedDay, type Totals } from "./rules";
 import type { FamilyPlayerRow } from "./scope";
 
@@ -25,11 +27,19 @@ export interface HomeworkDrill {
   readonly doneTimes: number;
   /** It was done on as many other days of this week as it may be. */
   readonly isEnoughThisWeek: boolean;
+  /** What is looked at before the first time; empty once the drill was counted on any day. */
+  readonly checklist: readonly string[];
 }
 
-/** Swings stop: what a family reads of it. How much it hurt and the own words go to the coaches alone. */
+/**
+ * Swings stop: what a family reads of it. How much it hurt and the own words of a report go to the coaches alone; what the
+ * academy noted of an incident is written for the family.
+ */
 export interface StopView {
   readonly pauseId: Id;
+  readonly cause: PauseView["cause"];
+  /** What happened and what was done at once; null for a report of pain. */
+  readonly noted: { readonly words: string; readonly firstAid: string } | null;
   readonly part: PainPart;
   readonly reportedBy: string;
   readonly told: readonly string[];
@@ -70,6 +80,8 @@ export interface TodayView extends StopsView {
   /** Swings of all sources: today and in the seven days that end today, and how many are left. */
   readonly load: SwingsNow;
   readonly cautions: readonly string[];
+  /** Thunder, heat, pitching: what is said of the place for these drills. */
+  readonly fieldCautions: readonly FieldCaution[];
   /** This week by the shown plan: days on which anything of it was done. */
   readonly doneDaysThisWeek: number;
 }
@@ -122,10 +134,12 @@ export interface LogRow extends CountedDay {
 }
 
 export function stopViews(player: Pick<FamilyPlayerRow, "pauses">, names: ReadonlyMap<Id, string>, told: readonly { pauseId: Id; name: string }[]): StopView[] {
-  return player.pauses.map((pause) => ({
+  return player.pauses.map(({ painReport, incident, ...pause }) => ({
     pauseId: pause.id,
-    part: pause.painReport.part as PainPart,
-    reportedBy: names.get(pause.painReport.reportedById) ?? "Somebody",
+    cause: (incident?.kind ?? "pain-report") as PauseView["cause"],
+    noted: incident && { words: incident.words, firstAid: incident.firstAid },
+    part: (painReport?.part ?? incident?.part ?? "elsewhere") as PainPart,
+    reportedBy: names.get(painReport?.reportedById ?? incident?.notedById ?? "") ?? "Somebody",
     told: told.filter(({ pauseId }) => pauseId === pause.id).map(({ name }) => name),
     isClearedByCoach: pause.coachClearedAt !== null,
     isClearedByFamily: pause.familyClearedAt !== null,
@@ -133,7 +147,7 @@ export function stopViews(player: Pick<FamilyPlayerRow, "pauses">, names: Readon
 }
 
 /** The plan's part of the first page: the drills, what is on hold, the cautions. `logs` are this week's rows in force. */
-export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[], week: readonly string[], today: string, isPaused: boolean) {
+export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[], week: readonly string[], today: string, isPaused: boolean, everDone: ReadonlySet<Id> = new Set()) {
   if (!sent) return { phase: null, drills: [], onHold: [], minutes: 0, cautions: [], doneDaysThisWeek: 0 };
   const { plan } = sent;
   const phase = today < plan.startsOn ? ("before" as const) : today > plan.endsOn ? ("over" as const) : ("now" as const);
@@ -156,6 +170,7 @@ export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[],
         times: drill.timesPerDay,
         isSwing: drill.swingsPerDay > 0,
         doneTimes: rows.find(({ day }) => day === today)?.times ?? 0,
+        checklist: drill.scene && !everDone.has(drill.id) ? setUpChecklist(drill.scene, plan.cautions) : [],
         isEnoughThisWeek: drill.daysPerWeekMost !== null && rows.filter(({ day }) => day !== today).length >= drill.daysPerWeekMost,
       };
     }),

@@ -161,9 +161,9 @@ export const clearPauseAsCoach = defineAction({
 
 export const clearPauseAsFamily = defineAction({
   name: "roster.clear-pause-as-family",
-  input: forms.clearPauseForm,
-  policy: may(policy.clearPauseAsFamily, playerOf<In<typeof forms.clearPauseForm>>),
-  run: async ({ actor, input, granted, tx }) => cleared(await commands.clearPause(tx, actor, granted, input.pauseId, "family")),
+  input: forms.clearPauseAsFamilyForm,
+  policy: may(policy.clearPauseAsFamily, playerOf<In<typeof forms.clearPauseAsFamilyForm>>),
+  run: async ({ actor, input, granted, tx }) => cleared(await commands.clearPause(tx, actor, granted, input.pauseId, "family", input.clinicianSaidOn)),
 });
 
 export const readNotice = defineAction({

@@ -35,11 +35,11 @@ async function once<T>(write: Promise<T>, sentence: string): Promise<T> {
   }
 }
 
-function refuseLeft(player: PlayerSubject): void {
+export function refuseLeft(player: PlayerSubject): void {
   if (player.hasLeft) throw new ConflictError("This player has left the academy. Take the player back first; nothing was changed.");
 }
 
-async function todayAt(tx: Transaction, player: { id: Id }): Promise<string> {
+export async function todayAt(tx: Transaction, player: { id: Id }): Promise<string> {
   const { location } = await tx.player.findUniqueOrThrow({ where: { id: player.id }, select: { location: { select: { timeZone: true } } } });
   return todayIn(location.timeZone);
 }
@@ -252,8 +252,8 @@ export async function endComplaint(tx: Transaction, player: Granted<PlayerSubjec
   if (ended.count === 0) throw new NotFoundError("complaint");
 }
 
-/** Everybody who must hear of a player's pain: coaches assigned today, head coaches, guardians, the grown-up player. */
-async function whoHears(tx: Transaction, actor: Person, player: PlayerSubject): Promise<Id[]> {
+/** Everybody who must hear of a player's pain or of an incident: coaches assigned today, head coaches, guardians, the grown-up player. */
+export async function whoHears(tx: Transaction, actor: Person, player: PlayerSubject): Promise<Id[]> {
   const { academyId, id: playerId } = player;
   const holds = spanHolds(dayValue(actor.today));
   const users = await tx.user.findMany({
@@ -294,18 +294,30 @@ export async function reportPain(tx: Transaction, actor: Person, player: Granted
 }
 
 /** One side clears a pause; it ends when both have. @returns whether it has ended */
-export async function clearPause(tx: Transaction, actor: Person, player: Granted<PlayerSubject, "player.clear-pause-as-coach"> | Granted<PlayerSubject, "player.clear-pause-as-family">, pauseId: Id, side: "coach" | "family"): Promise<boolean> {
+export async function clearPause(tx: Transaction, actor: Person, player: Granted<PlayerSubject, "player.clear-pause-as-coach"> | Granted<PlayerSubject, "player.clear-pause-as-family">, pauseId: Id, side: "coach" | "family", clinicianSaidOn?: string): Promise<boolean> {
   await tx.$executeRaw`SELECT 1 FROM "Pause" WHERE "id" = ${pauseId}::uuid FOR UPDATE`;
-  const pause = await tx.pause.findFirst({ where: { id: pauseId, academyId: player.academyId, playerId: player.id, ...openPause } });
+  const pause = await tx.pause.findFirst({ where: { id: pauseId, academyId: player.academyId, playerId: player.id, ...openPause }, include: { incident: { select: { kind: true, happenedOn: true } } } });
   if (!pause) throw new NotFoundError("pause");
   if ((side === "coach" ? pause.familyClearedById : pause.coachClearedById) === actor.userId) {
     throw new ConflictError("You cleared the other side already. Somebody else must clear this one; swings stay paused.");
   }
-  const cleared = side === "coach" ? { coachClearedAt: now(), coachClearedById: actor.userId } : { familyClearedAt: now(), familyClearedById: actor.userId };
+  const { incident } = pause;
+  const isHeadBlow = incident?.kind === "head-blow";
+  if (side === "family" && isHeadBlow) refuse("clinicianSaidOn", clinicianProblem(clinicianSaidOn, dayOf(incident.happenedOn), await todayAt(tx, player)));
+  const cleared =
+    side === "coach"
+      ? { coachClearedAt: now(), coachClearedById: actor.userId }
+      : { familyClearedAt: now(), familyClearedById: actor.userId, clinicianSaidOn: isHeadBlow && clinicianSaidOn ? dayValue(clinicianSaidOn) : null };
   const isOver = isCleared({ ...pause, ...cleared });
   await tx.pause.update({ where: { id: pause.id }, data: { ...cleared, endedAt: isOver ? now() : null } });
   await writeNotices(tx, player, await whoHears(tx, actor, player), isOver ? "pause-ended" : `pause-cleared-by-${side}`, pause.id);
   return isOver;
+}
+
+/** After a blow to the head nobody clears the return but a licensed clinician: the family says on which day that was. */
+function clinicianProblem(saidOn: string | undefined, happenedOn: string, today: string): string | null {
+  if (!saidOn) return "After a blow to the head a licensed clinician says yes first. Write the day on which that was said; swings stay paused.";
+  return saidOn < happenedOn || saidOn > today ? "That day lies before it happened, or is still to come. Swings stay paused." : null;
 }
 
 export async function readNotice(tx: Transaction, actor: Person, noticeId: Id): Promise<void> {

@@ -35,7 +35,7 @@ async function namesOf(db: Database, academyId: Id, userIds: readonly (Id | null
 
 async function viewOf(db: Database, actor: Person, playerId: Id): Promise<{ row: PlayerRowForView; view: PlayerView }> {
   const row = await readPlayer(db, playerId);
-  const names = await namesOf(db, row.academyId, row.pauses.map((pause) => pause.painReport.reportedById));
+  const names = await namesOf(db, row.academyId, row.pauses.map(({ painReport, incident }) => painReport?.reportedById ?? incident?.notedById ?? null));
   return { row, view: playerView(row, actor, todayIn(row.location.timeZone), names) };
 }
 

@@ -91,6 +91,8 @@ export const reportPainForm = z.object({
   words: z.string().trim().max(500, "Keep it below 500 letters.").default(""),
 });
 export const clearPauseForm = z.object({ playerId: idForm, pauseId: idForm });
+/** After a blow to the head the family also says on which day a licensed clinician said yes. */
+export const clearPauseAsFamilyForm = z.object({ playerId: idForm, pauseId: idForm, clinicianSaidOn: optionalDay });
 
 export const listPlayersForm = z.object({
   search: z.string().trim().max(80).default(""),

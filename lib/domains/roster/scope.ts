@@ -2,6 +2,7 @@ import { isPerson, type Actor } from "@/lib/access/actor";
 import type { Id } from "@/lib/core/ids";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { PlayerSubject } from "./policy";
+import { saidSeasons } from "./seasons/scope";
 
 const NO_ROW: Prisma.PlayerWhereInput = { id: { in: [] } };
 
@@ -54,10 +55,12 @@ export const playerSelect = {
     where: openPause,
     orderBy: { startedAt: "desc" },
     select: {
-      id: true, startedAt: true, coachClearedAt: true, familyClearedAt: true,
+      id: true, startedAt: true, coachClearedAt: true, familyClearedAt: true, clinicianSaidOn: true,
       painReport: { select: { part: true, level: true, words: true, reportedById: true } },
+      incident: { select: { kind: true, part: true, words: true, firstAid: true, notedById: true } },
     },
   },
+  seasons: saidSeasons,
   homeSetup: true,
 } satisfies Prisma.PlayerSelect;
 

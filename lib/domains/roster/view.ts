@@ -1,9 +1,13 @@
 import type { Person } from "@/lib/access/actor";
 import { ageYears, isMinor, isYouth, levelOfAge, type Level } from "@/lib/core/age";
 import type { Id } from "@/lib/core/ids";
+import { noteIncident } from "./incidents/policy";
 import { clearPauseAsCoach, clearPauseAsFamily, editPlayer, recordComplaint, recordConsent, reportPain, setHome, teachPlayer } from "./policy";
 import type { AdultAtHome, Bats, BodyPart, ConsentUse, PainPart, Side, Sport } from "./rules";
+import type { IncidentKind } from "./incidents/rules";
 import type { PlayerRowForView } from "./scope";
+import { setSeason } from "./seasons/policy";
+import { seasonNow, type SeasonNow } from "./seasons/view";
 
 /** One of a player's batting sides: a switch hitter has two, each with its own record. */
 export interface SideView {
@@ -15,10 +19,17 @@ export interface SideView {
 export interface PauseView {
   readonly id: Id;
   readonly startedAt: string;
+  /** A report of pain, or an incident that the academy noted. */
+  readonly cause: "pain-report" | IncidentKind;
   readonly part: PainPart;
-  readonly level: number;
+  /** How much it hurts, 0 to 10; null for an incident. */
+  readonly level: number | null;
   readonly words: string;
+  /** What was done at once; empty for a report of pain. */
+  readonly firstAid: string;
   readonly reportedBy: string;
+  /** After a blow to the head: the day on which a licensed clinician said yes. */
+  readonly clinicianSaidOn: string | null;
   readonly isClearedByCoach: boolean;
   readonly isClearedByFamily: boolean;
 }
@@ -47,6 +58,8 @@ export interface PlayerView {
   readonly complaints: readonly BodyPart[];
   readonly pauses: readonly PauseView[];
   readonly isPaused: boolean;
+  /** In which part of the year the player is; null while nobody said. */
+  readonly season: SeasonNow | null;
   readonly permits: readonly PermitView[];
   readonly can: {
     readonly teach: boolean;
@@ -57,6 +70,8 @@ export interface PlayerView {
     readonly recordConsent: boolean;
     readonly setHome: boolean;
     readonly recordComplaint: boolean;
+    readonly noteIncident: boolean;
+    readonly setSeason: boolean;
   };
 }
 
@@ -112,6 +127,7 @@ export interface PlayerFacts {
   readonly home: HomeView | null;
   readonly complaints: readonly BodyPart[];
   readonly isPaused: boolean;
+  readonly season: SeasonNow | null;
   readonly permittedUses: readonly ConsentUse[];
 }
 
@@ -194,17 +210,9 @@ export function playerView(row: PlayerRowForView, actor: Person, today: string, 
     hasLeft: row.leftAt !== null,
     complaints: row.complaints.map(({ part }) => part as BodyPart),
     // The office knows that swings are paused, and no more.
-    pauses: (actor.role === "admin" ? [] : row.pauses).map((pause) => ({
-      id: pause.id,
-      startedAt: pause.startedAt.toISOString(),
-      part: pause.painReport.part as PainPart,
-      level: pause.painReport.level,
-      words: pause.painReport.words,
-      reportedBy: names.get(pause.painReport.reportedById) ?? "somebody who has left",
-      isClearedByCoach: pause.coachClearedAt !== null,
-      isClearedByFamily: pause.familyClearedAt !== null,
-    })),
+    pauses: (actor.role === "admin" ? [] : row.pauses).map((pause) => pauseView(pause, names)),
     isPaused: row.pauses.length > 0,
+    season: seasonNow(row.seasons, today),
     permits: row.permits.map((permit) => ({ use: permit.use as ConsentUse, validUntil: day(permit.validUntil), isValid: day(permit.validUntil) > today })),
     can: {
       teach: teachPlayer.allows(actor, subject),
@@ -215,7 +223,26 @@ export function playerView(row: PlayerRowForView, actor: Person, today: string, 
       recordConsent: recordConsent.allows(actor, subject),
       setHome: setHome.allows(actor, subject),
       recordComplaint: recordComplaint.allows(actor, subject),
+      noteIncident: noteIncident.allows(actor, subject),
+      setSeason: setSeason.allows(actor, subject),
     },
+  };
+}
+
+function pauseView({ painReport, incident, ...pause }: PlayerRowForView["pauses"][number], names: ReadonlyMap<Id, string>): PauseView {
+  const by = painReport?.reportedById ?? incident?.notedById ?? "";
+  return {
+    id: pause.id,
+    startedAt: pause.startedAt.toISOString(),
+    cause: (incident?.kind ?? "pain-report") as PauseView["cause"],
+    part: (painReport?.part ?? incident?.part ?? "elsewhere") as PainPart,
+    level: painReport?.level ?? null,
+    words: painReport?.words ?? incident?.words ?? "",
+    firstAid: incident?.firstAid ?? "",
+    reportedBy: names.get(by) ?? "somebody who has left",
+    clinicianSaidOn: pause.clinicianSaidOn && day(pause.clinicianSaidOn),
+    isClearedByCoach: pause.coachClearedAt !== null,
+    isClearedByFamily: pause.familyClearedAt !== null,
   };
 }
 
@@ -236,6 +263,7 @@ export function playerFacts(row: PlayerRowForView, today: string): PlayerFacts {
     home: homeView(row.homeSetup),
     complaints: row.complaints.map(({ part }) => part as BodyPart),
     isPaused: row.pauses.length > 0,
+    season: seasonNow(row.seasons, today),
     permittedUses: row.permits.filter((permit) => day(permit.validUntil) > today).map(({ use }) => use as ConsentUse),
   };
 }

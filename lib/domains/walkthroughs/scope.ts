@@ -1,11 +1,10 @@
 import { createHash } from "node:crypto";
 import type { Actor } from "@/lib/access/actor";
-import { dayValue } from "@/lib/core/days";
+import { dayIn, dayValue } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import { shownOn } from "@/lib/domains/clips/models/scope";
 import { permitSelect, permittedOn, readSwingPage } from "@/lib/domains/clips/scope";
 import type { BattingSide, ClipView } from "@/lib/domains/clips/view";
-import { dayIn } from "@/lib/domains/plans/rules";
 import { readSenders, sentScope } from "@/lib/domains/plans/scope";
 import type { Database, Prisma } from "@/lib/platform/database";
 import { readList } from "./list/schema";

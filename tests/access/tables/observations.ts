@@ -34,6 +34,8 @@ export const rows: readonly AccessRow[] = [
   { name: "observations.note-cue", may: teaching, input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag", cue: "Short to it" }) },
   { name: "observations.ask-for-order", may: teaching, input: ofSide },
   { name: "observations.get-coach-views", may: teaching, input: (cast) => ({ ...ofSide(cast), swingId: newId() }) },
+  // In season the head coach alone agrees to a new change.
+  { name: "observations.agree-in-season", may: ["head"], input: (cast) => ({ ...ofSide(cast), faultId: "barrel-drag", reason: "he asked for it" }) },
   // Whoever answers for the library's strengths.
   { name: "observations.list-overrule-hints", may: ["head", "headElsewhere"], input: () => ({}) },
   { name: "observations.end-focus", may: teaching, input: (cast) => ({ ...ofSide(cast), focusId: newId() }) },

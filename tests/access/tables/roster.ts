@@ -56,6 +56,12 @@ export const rows: readonly AccessRow[] = [
   { name: "roster.record-complaint", may: ["admin", "head", "coach", "guardian"], input: piaWith({ part: "knee" }) },
   { name: "roster.end-complaint", may: ["admin", "head", "coach", "guardian"], input: piaWith({ complaintId: somebody }) },
   { name: "roster.report-pain", may: ["head", "coach", "player", "guardian"], input: piaWith({ part: "knee", level: 3 }) },
+  // An incident is noted by whoever was there for the academy; its list is the academy's, not the family's.
+  { name: "roster.note-incident", may: ["admin", "head", "coach"], input: piaWith({ kind: "hit", part: "hand", happenedOn: "2026-11-25", words: "A ball came back off the frame.", firstAid: "" }) },
+  { name: "roster.list-incidents", may: ["admin", "head", "adminElsewhere", "headElsewhere"], input: nothing },
+  { name: "roster.set-season", may: ["head", "coach"], input: piaWith({ season: "in-season", from: "2026-11-25", until: "", firstGameOn: "" }) },
+  { name: "roster.set-seasons", may: ["head", "headElsewhere"], input: ({ playerId }) => ({ playerIds: [playerId], season: "break", from: "2026-11-25", until: "", firstGameOn: "" }) },
+  { name: "roster.list-seasons", may: ["head", "headElsewhere"], input: nothing },
   { name: "roster.clear-pause-as-coach", may: ["head", "coach"], input: piaWith({ pauseId: somebody }) },
   { name: "roster.clear-pause-as-family", may: ["guardian"], input: piaWith({ pauseId: somebody }) },
 ];

@@ -9,7 +9,11 @@ import { getHomeworkCounts } from "@/lib/domains/practice/queries";
 import type { HomeworkCount } from "@/lib/domains/practice/view";
 import { listWalkthroughs } from "@/lib/domains/walkthroughs/queries";
 import { sayMinutes, type WalkthroughRow } from "@/lib/domains/walkthroughs/view";
-import { getPlayer } from "@/lib/domains/roster/queries";
+import { IncidentForm } from "@/lib/domains/roster/components/incident-form";
+import { causeWords, PauseNotice } from "@/lib/domains/roster/components/pause-notice";
+import { SeasonForm } from "@/lib/domains/roster/components/season-form";
+import { seasonWords } from "@/lib/domains/roster/components/words";
+import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { PlayerView } from "@/lib/domains/roster/view";
 import { ButtonLink } from "@/lib/ui/button";
 import { CountRow } from "@/lib/ui/count-row";
@@ -32,6 +36,7 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
   const { playerId } = await params;
   const asked = await searchParams;
   const player = await getPlayer({ playerId });
+  const { today } = await getPlayerFacts({ playerId });
   const side = player.sides.find((known) => known.side === asked.side)?.side ?? player.sides[0]?.side ?? "right";
   const [overview, notes, [homework], counts, walkthroughs] = await Promise.all([
     getPlayerOverview({ playerId, side, after: asked.after }),
@@ -69,6 +74,22 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
         {overview.swings[0] ? <ButtonLink href={`/swings/${overview.swings[0].id}/sheet`}>Checkpoint sheet</ButtonLink> : null}
         <ButtonLink href={`${here}/plan?side=${side}`}>Plan</ButtonLink>
         <ButtonLink href={`${here}/walkthroughs`}>Walkthroughs</ButtonLink>
+      </div>
+      <PauseNotice player={player} />
+      <div className="bar-line closes" id="season">
+        <p className="small">{player.season ? seasonWords(player.season) : "Season: not said yet. While nobody says it, no rule of the season holds."}</p>
+        {player.can.setSeason ? (
+          <details>
+            <summary className="btn plain">{player.season ? "Change the season" : "Say the season"}</summary>
+            <SeasonForm playerId={playerId} season={player.season} today={today} />
+          </details>
+        ) : null}
+        {player.can.noteIncident ? (
+          <details>
+            <summary className="btn plain">Note an incident</summary>
+            <IncidentForm playerId={playerId} today={today} />
+          </details>
+        ) : null}
       </div>
       <h2 className="hush">Time line</h2>
       {entries.length === 0 ? (
@@ -157,7 +178,7 @@ function AskFirstWords({ player, askFirst }: { player: PlayerView; askFirst: Pla
     <>
       <p>
         {pause
-          ? `Pain reported: ${pause.part}, ${pause.level} of 10. Swings are stopped until it is cleared.`
+          ? `${causeWords(pause)}. Swings are stopped until it is cleared.`
           : askFirst
             ? (askFirst.question ?? `${askFirst.name}?`)
             : "Does anything hurt today?"}

@@ -4,12 +4,13 @@ import { endAssignment, endComplaint, endGuardianship, leaveAcademy, takeBack } 
 import { ConsentForm } from "@/lib/domains/roster/components/consent-form";
 import { ConsentTable } from "@/lib/domains/roster/components/consent-table";
 import { ComplaintForm } from "@/lib/domains/roster/components/health-forms";
+import { IncidentForm } from "@/lib/domains/roster/components/incident-form";
 import { HomeFacts } from "@/lib/domains/roster/components/home-facts";
 import { AddGuardianForm, AssignCoachForm, InvitePlayerForm } from "@/lib/domains/roster/components/people-forms";
 import { EditPlayerForm } from "@/lib/domains/roster/components/player-form";
 import { SpanList } from "@/lib/domains/roster/components/span-list";
 import { dayWords, partWords } from "@/lib/domains/roster/components/words";
-import { getPlayerRecord, listCoaches } from "@/lib/domains/roster/queries";
+import { getPlayerFacts, getPlayerRecord, listCoaches } from "@/lib/domains/roster/queries";
 import { DialogButton } from "@/lib/ui/dialog";
 import { Entry } from "@/lib/ui/entry";
 import { Leaf, Opening } from "@/lib/ui/leaf";
@@ -20,6 +21,7 @@ export const metadata = { title: "Player" };
 export default async function PlayerRecordPage({ params }: { params: Promise<{ playerId: string }> }) {
   const { playerId } = await params;
   const [record, coaches] = await Promise.all([getPlayerRecord({ playerId }), listCoaches({})]);
+  const { today } = await getPlayerFacts({ playerId });
   const { player } = record;
   const guardiansNow = record.guardians.filter((guardian) => guardian.isNow);
   return (
@@ -73,6 +75,17 @@ export default async function PlayerRecordPage({ params }: { params: Promise<{ p
         </ul>
         {player.hasLeft ? null : <ComplaintForm playerId={playerId} />}
       </Entry>
+      {player.hasLeft ? null : (
+        <Entry side="Incident note" isHeading isStrong note="Hit, pain, blow to the head">
+          <details>
+            <summary className="btn plain">Note an incident</summary>
+            <IncidentForm playerId={playerId} today={today} />
+          </details>
+          <p className="small">
+            <Link href="/incidents">All incident notes</Link>
+          </p>
+        </Entry>
+      )}
       <Entry side="At home" isHeading isStrong>
         <HomeFacts home={record.home} />
         <p>

@@ -13,10 +13,12 @@ interface CandidateProps {
   playerId: string;
   side: string;
   active: readonly FocusView[];
+  /** The season leaves it alone for now. */
+  isWaiting: boolean;
 }
 
 /** One thing that could be worked on first: why, what speaks against it, the chain, and the coach's decision. */
-export function CandidateCard({ candidate, place, playerId, side, active }: CandidateProps) {
+export function CandidateCard({ candidate, place, playerId, side, active, isWaiting }: CandidateProps) {
   const { faultId, name, sentence, word, liftWords, numbers, against, reasons, chain, isInFocus } = candidate;
   const who = { playerId, side };
   return (
@@ -31,7 +33,13 @@ export function CandidateCard({ candidate, place, playerId, side, active }: Cand
           {against.length > 0 ? ` ${words.candidate.against(against.map((effect) => `“${effect}”`).join(", "))}` : null}
         </p>
         <div className="act">
-          {isInFocus ? <p>{words.candidate.inFocus}</p> : <ChooseFocus given={{ ...who, faultId }} active={active} isMain={place === 1} name={name} />}
+          {isInFocus ? <p>{words.candidate.inFocus}</p> : null}
+          {!isInFocus && isWaiting ? (
+            <p>
+              {words.candidate.waits} <a href="#season">{words.candidate.whyWaits}</a>
+            </p>
+          ) : null}
+          {!isInFocus && !isWaiting ? <ChooseFocus given={{ ...who, faultId }} active={active} isMain={place === 1} name={name} /> : null}
           <details>
             <summary className="btn plain">
               {words.candidate.overrule}

@@ -48,6 +48,16 @@ const en = {
     chainAlone: "Nothing that was seen follows from it, and nothing is asked before it.",
     byHand: "Choose something else as the focus",
     which: "Which one",
+    waits: "The season lets this wait.",
+    whyWaits: "Why, and who can agree",
+  },
+  season: {
+    title: "The season",
+    agreed: (by: string, reason: string) => `may be worked on: ${by} agreed, “${reason}”.`,
+    askHead: "The head coach can agree on this page, with a reason that is kept. Then it can be chosen here.",
+    agree: "Agree to one, with a reason",
+    reason: "Why now, in season?",
+    keep: "Agree",
   },
   question: {
     title: "Worth asking now",

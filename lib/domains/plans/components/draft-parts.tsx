@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { DraftView, PlanPage } from "../draft/view";
 import { CueForm } from "./cue-form";
 import { DrillSet, LeftOutDrills, ProposedDrills } from "./drill-set";
+import { FieldCautions } from "./field-cautions";
 import { FamilyNoteLetter } from "./family-note";
 import { NoteForm } from "./note-form";
 import { PlanDays } from "./plan-days";
@@ -23,6 +24,7 @@ export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }
           </p>
         ))}
         {draft.drills.length > 0 ? <DrillSet draft={draft} /> : null}
+        <FieldCautions cautions={draft.fieldCautions} />
         {page.elsewhere.isKnown ? <SuggestForm draft={draft} /> : null}
         <details>
           <summary className="btn plain">Minutes, days, next check</summary>

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import { ADULT_WORDS } from "@/lib/domains/roster/components/words";
 import type { DraftView, PlanPage } from "../draft/view";
@@ -13,6 +14,7 @@ export function PlanFacts({ page, draft }: { page: PlanPage; draft: DraftView | 
     ["Room", `${home.widthM} by ${home.lengthM} m${home.hasCage ? ", cage" : ""}`],
     ["Who is there", `${home.partnerCount === 0 ? "no partner" : home.partnerCount === 1 ? "one partner" : `${home.partnerCount} partners`}, grown-up: ${ADULT_WORDS[home.adult].toLowerCase()}`],
     ["Swings elsewhere", page.elsewhere.words],
+    ["Season", page.season.words ?? <Link href={`/players/${page.playerId}#season`}>not said yet</Link>],
     ["Complaints", page.complaints.length === 0 ? "none today" : page.complaints.join(", ")],
   ];
   return (

@@ -3,7 +3,9 @@ import type { Id } from "@/lib/core/ids";
 import { clipAddress } from "@/lib/domains/clips/schema";
 import type { LibraryForPlanning } from "@/lib/domains/library/view";
 import type { Side } from "@/lib/domains/roster/rules";
+import { SEASON_WORDS } from "@/lib/domains/roster/seasons/rules";
 import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
+import { fieldCautions, type FieldCaution } from "@/lib/prescribe/field-cautions";
 import { gearNames } from "@/lib/prescribe/gear";
 import { plannedSwings } from "@/lib/prescribe/swing-load";
 import {
@@ -66,6 +68,8 @@ export interface DraftView {
   readonly leftOut: readonly { readonly name: string; readonly limits: readonly string[] }[];
   readonly swings: { readonly perDay: number; readonly perWeek: number; readonly mostPerDay: number; readonly mostPerWeek: number; readonly refusals: readonly string[] };
   readonly minutes: number;
+  /** Thunder, heat, pitching: what is said of the place for the drills of the draft. */
+  readonly fieldCautions: readonly FieldCaution[];
   readonly cue: string;
   readonly cues: readonly CueChoice[];
   readonly words: Readonly<Record<NotePart, string>>;
@@ -89,6 +93,8 @@ export interface PlanPage {
   readonly sides: readonly Side[];
   readonly isPaused: boolean;
   readonly complaints: readonly string[];
+  /** The part of the year in words, null while nobody said; and why it lets the chosen focus wait. */
+  readonly season: { readonly words: string | null; readonly refusal: string | null };
   readonly home: HomeView | null;
   /** The gear at home in words. */
   readonly gearNames: readonly string[];
@@ -111,10 +117,11 @@ interface PageGiven {
   readonly sources: readonly SourceView[];
   readonly foci: readonly { readonly id: Id; readonly faultId: string }[];
   readonly focus: { readonly id: Id; readonly faultId: string } | null;
+  readonly seasonRefusal: string | null;
 }
 
 /** The page before a draft is begun. */
-export function planPage({ facts, name, side, library, sources, foci, focus }: PageGiven): PlanPage {
+export function planPage({ facts, name, side, library, sources, foci, focus, seasonRefusal }: PageGiven): PlanPage {
   const faultOf = (faultId: string) => library.faults.find(({ id }) => id === faultId);
   return {
     playerId: facts.playerId,
@@ -125,6 +132,7 @@ export function planPage({ facts, name, side, library, sources, foci, focus }: P
     sides: facts.sides.map((known) => known.side),
     isPaused: facts.isPaused,
     complaints: facts.complaints,
+    season: { words: facts.season && SEASON_WORDS[facts.season.season], refusal: seasonRefusal },
     home: facts.home,
     gearNames: gearNames(facts.home?.gear ?? [], library.gear),
     gearItems: library.gear.items,
@@ -149,6 +157,7 @@ interface DraftGiven {
   readonly earlier: { readonly text: string; readonly from: string } | null;
   readonly receivers: readonly { readonly name: string; readonly isGuardian: boolean }[];
   readonly hasLeft: boolean;
+  readonly seasonRefusal: string | null;
   readonly privateWords: string;
 }
 
@@ -197,6 +206,7 @@ export function draftView(given: DraftGiven): DraftView {
     leftOut: planning.choice.leftOut.map(({ drill, limits }) => ({ name: drill.name, limits: limits.map((limit) => limit.words) })),
     swings: { perDay: Math.max(0, ...byDay.map(({ swings }) => swings)), perWeek: total + others, mostPerDay: planning.caps.homePerDay, mostPerWeek: planning.caps.perWeek, refusals },
     minutes: inPlan.reduce((sum, drill) => sum + drill.minutesPerDay, 0),
+    fieldCautions: fieldCautions(letter.plan.drills.map(({ setup }) => setup), facts.ageYears, library.loads),
     cue: row.cue,
     cues: cueChoices(planning.fault, drills.flatMap(({ drillId }) => records.get(drillId) ?? []), given.earlier),
     words,
@@ -211,7 +221,7 @@ export function draftView(given: DraftGiven): DraftView {
     receivers: given.receivers.map(({ name }) => name),
     notYet: sendProblems(
       {
-        givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: given.hasLeft, isFocusActive: true, isElsewhereKnown: elsewhere !== null, today: facts.today,
+        givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: given.hasLeft, isFocusActive: true, seasonRefusal: given.seasonRefusal, isElsewhereKnown: elsewhere !== null, today: facts.today,
         nextCheckOn: letter.nextCheckOn, words, drills: inPlan, swingRefusals: refusals, receivers: given.receivers,
       },
       planning.reader,

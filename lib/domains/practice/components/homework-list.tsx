@@ -1,6 +1,7 @@
 import { ORDER_WORDS } from "@/lib/domains/plans/components/family-note";
 import { longDay } from "@/lib/domains/plans/view";
 import type { HomeworkDrill, TodayView } from "../view";
+import { FieldCautions } from "@/lib/domains/plans/components/field-cautions";
 import { SetUpPicture } from "@/lib/domains/plans/components/set-up-picture";
 import { DrillDone } from "./drill-done";
 import { SwingsToday } from "./swings-today";
@@ -33,7 +34,28 @@ export function HomeworkList({ view }: { view: TodayView }) {
           <b>{isPaused ? "Before you begin." : "Before you swing."}</b> {view.cautions.join(" ")}
         </p>
       ) : null}
+      <FieldCautions cautions={view.fieldCautions} />
     </section>
+  );
+}
+
+/** Before the first time: looked at together, once. What is ticked is kept nowhere; after the first count the list is gone. */
+function FirstTime({ name, checklist }: { name: string; checklist: readonly string[] }) {
+  return (
+    <details className="whole">
+      <summary className="small">
+        <b>Before the first time:</b> look at these with a grown-up
+      </summary>
+      <fieldset className="field">
+        <legend className="hush">Before the first time: {name}</legend>
+        {checklist.map((words) => (
+          <label key={words} className="tick small">
+            <input type="checkbox" />
+            <span>{words}</span>
+          </label>
+        ))}
+      </fieldset>
+    </details>
   );
 }
 
@@ -53,6 +75,7 @@ function Job({ drill, isAsked }: { drill: HomeworkDrill; isAsked: boolean }) {
           <li key={step}>{step}</li>
         ))}
       </ol>
+      {drill.checklist.length > 0 ? <FirstTime name={drill.name} checklist={drill.checklist} /> : null}
       <details className="whole">
         <summary className="small">Set it up safely</summary>
         <div className="flow">

@@ -1,5 +1,8 @@
 import type { FormAction } from "@/lib/domains/identity/components/act-button";
 import { ActButton } from "@/lib/domains/identity/components/act-button";
+import { ClearHeadBlow } from "@/lib/domains/roster/components/clear-head-blow";
+import { HeadBlowCaution } from "@/lib/domains/roster/components/head-blow";
+import { INCIDENT_WORDS } from "@/lib/domains/roster/incidents/rules";
 import type { StopsView, StopView } from "../view";
 import { listed, PART_WORDS, STOP_ID } from "./words";
 
@@ -39,14 +42,21 @@ function Stop({ stop, view, clear, isNamed }: { stop: StopView; view: StopsView;
   return (
     <div className="flow">
       <p>
-        <b>{PART_WORDS[stop.part]}.</b> {stop.told.length > 0 ? `${listed(stop.told)} ${stop.told.length === 1 ? "was" : "were"} told. ` : ""}
-        {stop.reportedBy} said it.
+        <b>{stop.cause === "head-blow" ? INCIDENT_WORDS[stop.cause] : PART_WORDS[stop.part]}.</b> {stop.told.length > 0 ? `${listed(stop.told)} ${stop.told.length === 1 ? "was" : "were"} told. ` : ""}
+        {stop.reportedBy} {stop.noted ? "wrote down what happened" : "said it"}.
       </p>
+      {stop.noted ? (
+        <p>
+          “{stop.noted.words}”{stop.noted.firstAid ? <> Done at once: “{stop.noted.firstAid}”</> : null}
+        </p>
+      ) : null}
+      {stop.cause === "head-blow" ? <HeadBlowCaution /> : null}
       <p>
         Swings begin again when a coach and {family} have both cleared it. Coach: {stop.isClearedByCoach ? "cleared" : "not yet"}. {view.isAdult ? "You" : "Parent"}:{" "}
         {stop.isClearedByFamily ? "cleared" : "not yet"}.
       </p>
-      {view.canClear && !stop.isClearedByFamily ? (
+      {view.canClear && !stop.isClearedByFamily && stop.cause === "head-blow" ? <ClearHeadBlow action={clear} playerId={view.playerId} pauseId={stop.pauseId} /> : null}
+      {view.canClear && !stop.isClearedByFamily && stop.cause !== "head-blow" ? (
         <ActButton
           action={clear}
           fields={{ playerId: view.playerId, pauseId: stop.pauseId }}

@@ -5,6 +5,7 @@ import type { NoticeView } from "../view";
 
 const KIND_WORDS: Readonly<Record<string, (name: string) => string>> = {
   "pain-reported": (name) => `${name} reported pain. Swings are paused.`,
+  "incident-noted": (name) => `An incident of ${name} was noted. Swings are paused.`,
   "pause-cleared-by-coach": (name) => `A coach cleared the pause of ${name}. The family’s part is open.`,
   "pause-cleared-by-family": (name) => `The family cleared the pause of ${name}. A coach’s part is open.`,
   "pause-ended": (name) => `${name} may swing again: both sides cleared the pause.`,

@@ -1,3 +1,5 @@
+import { SEASON_WORDS } from "../seasons/rules";
+import type { SeasonNow } from "../seasons/view";
 import type { AdultAtHome, Bats, BodyPart, ConsentUse, PainPart, Sport } from "../rules";
 
 /** Parts of the body as people say them. */
@@ -26,6 +28,12 @@ export const ADULT_WORDS: Readonly<Record<AdultAtHome, string>> = {
 /** A day (YYYY-MM-DD) as people say it. */
 export function dayWords(day: string): string {
   return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`));
+}
+
+/** The season of today in one line. */
+export function seasonWords(season: SeasonNow): string {
+  const firstGame = season.daysToFirstGame === null || season.firstGameOn === null ? "" : ` First game ${dayWords(season.firstGameOn)}.`;
+  return `${SEASON_WORDS[season.season]}, ${spanWords(season)}.${firstGame}`;
 }
 
 /** From one day to another, or since one. `until` is the first day on which it no longer holds. */

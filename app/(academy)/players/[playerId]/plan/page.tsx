@@ -42,7 +42,8 @@ export default async function PlanAndNotePage({ params, searchParams }: PageProp
         }
         actions={<Ways page={page} />}
       />
-      {page.isPaused ? <Problem happened="Swings are paused after a report of pain." kept="The plan is kept." todo="Only strength and mobility can be given until coach and family have both cleared it." /> : null}
+      {page.isPaused ? <Problem happened="Swings are paused after a report of pain or an incident." kept="The plan is kept." todo="Only strength and mobility can be given until coach and family have both cleared it." /> : null}
+      {page.season.refusal ? <SeasonWaits page={page} /> : null}
       {focus ? (
         <>
           <PlanFacts page={page} draft={draft} />
@@ -63,6 +64,18 @@ export default async function PlanAndNotePage({ params, searchParams }: PageProp
         </Empty>
       )}
     </Leaf>
+  );
+}
+
+/** The season lets this focus wait: why, and who can agree. */
+function SeasonWaits({ page }: { page: PlanPage }) {
+  return (
+    <Problem
+      happened={page.season.refusal ?? ""}
+      kept={page.draft ? "The draft is kept and cannot be sent." : "No plan is begun for it."}
+      todo="Timing, rhythm and eyes may be a focus now, and what was one before the season."
+      action={<ButtonLink href={`/players/${page.playerId}/what-first?side=${page.side}#season`}>Who can agree</ButtonLink>}
+    />
   );
 }
 

@@ -6,6 +6,7 @@ import { CandidateCard } from "@/lib/domains/observations/components/candidate";
 import { FocusBox } from "@/lib/domains/observations/components/focus-box";
 import { OtherFocus } from "@/lib/domains/observations/components/other-focus";
 import { AnswersGiven, QuestionCard } from "@/lib/domains/observations/components/question-card";
+import { SeasonBox } from "@/lib/domains/observations/components/season-box";
 import { SymptomList } from "@/lib/domains/observations/components/symptom-list";
 import { words } from "@/lib/domains/observations/components/words";
 import { WorkDue } from "@/lib/domains/observations/components/work-due";
@@ -80,12 +81,13 @@ export default async function WhatFirstPage({ params, searchParams }: PageProps)
         </section>
         <section aria-labelledby="first">
           <h2 id="first">What to work on first</h2>
+          <SeasonBox season={view.season} faults={view.faults} {...who} />
           <Standing view={view} />
           {view.candidates.map((candidate, index) => (
-            <CandidateCard key={candidate.faultId} candidate={candidate} place={index + 1} active={focus.active} {...who} />
+            <CandidateCard key={candidate.faultId} candidate={candidate} place={index + 1} active={focus.active} isWaiting={view.season.waiting.includes(candidate.faultId)} {...who} />
           ))}
           {question ? <QuestionCard question={question} who={who} /> : null}
-          <OtherFocus faults={view.faults} active={focus.active} {...who} />
+          <OtherFocus faults={view.faults.filter(({ faultId }) => !view.season.waiting.includes(faultId))} active={focus.active} {...who} />
           {view.overruled.length > 0 ? <OverruledList overruled={view.overruled} {...who} /> : null}
           {answered.length + answers.length > 0 ? (
             <section className="q" aria-label="Asked and answered">

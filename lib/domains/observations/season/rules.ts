@@ -1,0 +1,22 @@
+import type { SeasonNow } from "@/lib/domains/roster/seasons/view";
+import { seasonRefusal } from "@/lib/prescribe/season";
+
+/** What a season's rule is asked with: the season of today, what was worked on before it, and where the head coach said yes. */
+export interface SeasonCase {
+  readonly season: SeasonNow | null;
+  /** Every focus of the side; days in the academy's time zone. */
+  readonly foci: readonly { readonly faultId: string; readonly chosenOn: string; readonly endedOn: string | null }[];
+  /** Faults to which the head coach said yes for this season, with the reason. */
+  readonly yeses: readonly { readonly faultId: string; readonly reason: string; readonly by: string; readonly on: string }[];
+}
+
+/** Why a fault may not be a focus now, in one sentence; null when it may. A focus from before the season may stay. */
+export function whyNotInSeason(asked: SeasonCase, fault: { readonly id: string; readonly area: string }): string | null {
+  const { season, foci, yeses } = asked;
+  if (season === null) return null;
+  const isOld = foci.some(({ faultId, chosenOn, endedOn }) => faultId === fault.id && chosenOn < season.from && (endedOn === null || endedOn >= season.from));
+  return seasonRefusal({
+    season: season.season, area: fault.area, isNewFocus: !isOld, daysToFirstGame: season.daysToFirstGame,
+    hasHeadCoachAgreed: yeses.some(({ faultId }) => faultId === fault.id),
+  });
+}

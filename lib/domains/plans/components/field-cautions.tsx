@@ -1,0 +1,32 @@
+import type { FieldCaution } from "@/lib/prescribe/field-cautions";
+
+/** Cautions for the place: a sentence each in the open, the rows with their source behind one press. Local rules go first. */
+export function FieldCautions({ cautions }: { cautions: readonly FieldCaution[] }) {
+  if (cautions.length === 0) return null;
+  return (
+    <section className="flow small" aria-label="Outdoors">
+      <p className="safety">
+        <b>Outdoors.</b> {cautions.filter(({ id }) => id !== "hours").map(({ words }) => words).join(" ")}
+      </p>
+      <details>
+        <summary className="btn plain">For grown-ups: the limits, and where they come from</summary>
+        <div className="flow">
+          <p>Rules of the league and of the place go first.</p>
+          {cautions.map(({ id, rows, source }) => (
+            <div key={id}>
+              <h3 className="as-h4">{HEADS[id]}</h3>
+              <ul className="bullets">
+                {rows.map((row) => (
+                  <li key={row}>{row}</li>
+                ))}
+              </ul>
+              <p className="note">Source: {source}.</p>
+            </div>
+          ))}
+        </div>
+      </details>
+    </section>
+  );
+}
+
+const HEADS = { lightning: "Thunder and lightning", heat: "Heat", throwing: "Pitching", hours: "A week of sport" } as const;

@@ -1,0 +1,19 @@
+import { CALL_EMERGENCY_SERVICES, HEAD_BLOW_NOW, HEAD_BLOW_RETURN } from "../incidents/rules";
+
+/** The usual caution after a blow to the head: what to do now, when to call for help, who clears the return. No diagnosis. */
+export function HeadBlowCaution() {
+  return (
+    <div className="flow" role="note" aria-label="After a blow to the head">
+      <p>
+        <b>{HEAD_BLOW_NOW}</b>
+      </p>
+      <p>Call the emergency services at once when the player:</p>
+      <ul className="bullets">
+        {CALL_EMERGENCY_SERVICES.map((sign) => (
+          <li key={sign}>{sign}</li>
+        ))}
+      </ul>
+      <p>{HEAD_BLOW_RETURN}</p>
+    </div>
+  );
+}
