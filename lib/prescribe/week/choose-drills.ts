@@ -26,7 +26,7 @@ export function worthOfChoice(choice: readonly DayCount[], request: WeekRequest)
 }
 
 export const minutesOf = (drill: Drill): number => Math.ceil(drill.dose.minutes);
-const columnOf = (id: string, days: number) => `${id} on ${days}`;
+const columnOf = ({ drill, isHalf }: Candidate, days: number) => `${drill.id}${isHalf ? " half" : ""} on ${days}`;
 
 /** On how many days a drill can be done at all: its own limit, the plan's days, and days with room for its minutes and swings. */
 export function mostDays(request: WeekRequest, drill: Drill): number {
@@ -60,6 +60,8 @@ function neverTogether(request: WeekRequest, cells: readonly Cell[]): Row[] {
   const daysOf = (drill: Drill) => cells.filter(({ candidate }) => candidate.drill === drill).map(({ days, name }) => [days, name] as const);
   return drills.flatMap((one, index) =>
     drills.slice(index + 1).flatMap((other): Row[] => {
+      // Two doses of one drill are never in a week at all.
+      if (one.id === other.id) return [];
       const terms = [...daysOf(one), ...daysOf(other)];
       if (minutesOf(one) + minutesOf(other) > request.minutesPerDay) return [{ terms, most: request.daysPerWeek }];
       const both = Math.min(one.dose.fullSwings, other.dose.fullSwings) > 0 && one.dose.fullSwings + other.dose.fullSwings > roomiest;
@@ -73,10 +75,11 @@ export function choiceModel(request: WeekRequest, cutOff: readonly (readonly Day
   const { candidates, minutesPerDay, daysPerWeek, mostDrills } = request;
   const kinds = kindsOf(candidates);
   const cells: Cell[] = candidates.flatMap((candidate) =>
-    Array.from({ length: mostDays(request, candidate.drill) }, (_, index) => ({ candidate, days: index + 1, name: columnOf(candidate.drill.id, index + 1) })),
+    Array.from({ length: mostDays(request, candidate.drill) }, (_, index) => ({ candidate, days: index + 1, name: columnOf(candidate, index + 1) })),
   );
   const sum = (factor: (cell: Cell) => number) => cells.map((cell) => [factor(cell), cell.name] as const).filter(([size]) => size !== 0);
-  const rows: Row[] = candidates.map(({ drill }) => ({ terms: sum((cell) => Number(cell.candidate.drill === drill)), most: 1 })).filter(({ terms }) => terms.length > 0);
+  const ids = [...new Set(candidates.map(({ drill }) => drill.id))];
+  const rows: Row[] = ids.map((id) => ({ terms: sum((cell) => Number(cell.candidate.drill.id === id)), most: 1 })).filter(({ terms }) => terms.length > 0);
   if (cells.length > 0) {
     rows.push({ terms: sum(() => 1), most: mostDrills });
     rows.push({ terms: sum(({ candidate, days }) => minutesOf(candidate.drill) * days), most: minutesPerDay * daysPerWeek });
@@ -90,7 +93,7 @@ export function choiceModel(request: WeekRequest, cutOff: readonly (readonly Day
     rows.push({ terms: [[1, `has ${kind}`], ...sum((cell) => -Number(kinds.get(cell.candidate.drill.id) === kind))], most: 0 });
   }
   for (const choice of cutOff) {
-    rows.push({ terms: choice.map(({ candidate, days }) => [1, columnOf(candidate.drill.id, days)] as const), most: choice.length - 1 });
+    rows.push({ terms: choice.map(({ candidate, days }) => [1, columnOf(candidate, days)] as const), most: choice.length - 1 });
   }
   return { columns, rows };
 }
@@ -108,7 +111,7 @@ export async function chooseDayCounts<D extends Drill>(request: WeekRequest<D>, 
   const solved = await solve({ sense: "most", ...model }, solver, seconds);
   if (solved.status !== "best" && solved.status !== "good") return null;
   const counts = request.candidates.flatMap((candidate) => {
-    const days = Array.from({ length: mostDays(request, candidate.drill) }, (_, index) => index + 1).find((one) => solved.of(columnOf(candidate.drill.id, one)) === 1);
+    const days = Array.from({ length: mostDays(request, candidate.drill) }, (_, index) => index + 1).find((one) => solved.of(columnOf(candidate, one)) === 1);
     return days === undefined ? [] : [{ candidate, days }];
   });
   return { counts, worth: solved.value, gap: solved.gap };

@@ -48,6 +48,7 @@ export function plainWeek<D extends Drill>(request: WeekRequest<D>): PlainWeek<D
 
   for (const candidate of order) {
     if (days.length >= request.mostDrills) break;
+    if (days.some((one) => one.candidate.drill.id === candidate.drill.id)) continue;
     const most = mostDays(request, candidate.drill);
     const weekdays: number[] = [];
     for (const weekday of SPREAD) if (weekdays.length < most && holds(candidate.drill, weekday, weekdays)) weekdays.push(weekday);

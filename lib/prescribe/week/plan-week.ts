@@ -3,7 +3,7 @@ import type { Solver } from "../linear-model";
 import { chooseDayCounts, type DayCount } from "./choose-drills";
 import { layOutDays } from "./lay-out-days";
 import { plainWeek } from "./plain-week";
-import { kindsOf, type Candidate, type DrillKind, type WeekRequest } from "./request";
+import { halfOf, kindsOf, type Candidate, type DrillKind, type WeekRequest } from "./request";
 
 /** A drill of the week: on which weekdays (1 = Monday), and what it is there for. */
 export interface WeekDrill<D extends Drill = Drill> {
@@ -32,14 +32,15 @@ function inOrder<D extends Drill>(request: WeekRequest<D>, counts: readonly DayC
 
 /**
  * The week of homework that serves the focus best within minutes, days and swings: drills and day counts first, then
- * days. A choice that fits on no days is ruled out, with all that hold it, and the next best is tried, so that the result
+ * days. Of each drill the library's dose or half of it is taken. A choice that fits on no days is ruled out, with all that hold it, and the next best is tried, so that the result
  * is the best of all weeks. When the time is up the best so far is given with its gap, at worst one put together without the solver.
  * @param seconds for all of it
  */
 export async function planWeek<D extends Drill>(request: WeekRequest<D>, solver: Solver, seconds = 1): Promise<Week<D>> {
   const until = performance.now() + 1000 * seconds;
   const left = () => Math.max(0.05, (until - performance.now()) / 1000);
-  const ordered = { ...request, candidates: [...request.candidates].sort((a, b) => (a.drill.id < b.drill.id ? -1 : 1)) };
+  const whole = [...request.candidates].sort((a, b) => (a.drill.id < b.drill.id ? -1 : 1));
+  const ordered = { ...request, candidates: [...whole, ...whole.flatMap((candidate) => halfOf(candidate) ?? [])] };
   const cutOff: (readonly DayCount<D>[])[] = [];
   do {
     const choice = await chooseDayCounts(ordered, cutOff, solver, left());

@@ -17,6 +17,23 @@ export interface Candidate<D extends Drill = Drill> {
   readonly drill: D;
   readonly effect: number;
   readonly why: string;
+  /** Half of the library's dose, for where the whole does not fit; `drill.dose` says how much that is. */
+  readonly isHalf?: boolean;
+}
+
+/** Half a dose is worth less than half, so that it never takes the place of a whole one that fits. House rule, no source. */
+const HALF_WORTH = 0.4;
+/** A drill of fewer turns is not halved. */
+const LEAST_TURNS = 4;
+
+/** The same drill with half its turns, minutes and swings, all rounded up; null for one of few turns. */
+export function halfOf<D extends Drill>({ drill, effect, why }: Candidate<D>): Candidate<D> | null {
+  const { sets, reps, minutes, fullSwings } = drill.dose;
+  const turns = sets * reps;
+  if (turns < LEAST_TURNS) return null;
+  const half = Math.ceil(turns / 2);
+  const dose = { ...drill.dose, sets: 1, reps: half, minutes: Math.ceil(minutes / 2), fullSwings: Math.ceil((fullSwings * half) / turns) };
+  return { drill: { ...drill, dose }, effect: HALF_WORTH * effect, why, isHalf: true };
 }
 
 /** What a week of homework has to fit in. */

@@ -9,8 +9,9 @@ const times = (count: number) => (count === 1 ? "once a week" : count === 2 ? "t
 
 /** Why a drill is in the week, in one or two sentences. */
 export function whyIn({ candidate, kind, weekdays }: Week["drills"][number]): string {
+  const half = candidate.isHalf ? " Half the usual dose, since the whole does not fit." : "";
   const part = { easy: "The easy one to begin with. ", transfer: "Carries it over to the game. ", between: "" }[kind];
-  return `${part}${candidate.why} ${times(weekdays.length).replace(/^./, (letter) => letter.toUpperCase())}.`;
+  return `${part}${candidate.why} ${times(weekdays.length).replace(/^./, (letter) => letter.toUpperCase())}.${half}`;
 }
 
 /** A limit of the week, as opposed to the hard limits of a drill. */
@@ -59,8 +60,8 @@ function limitOf(request: WeekRequest, week: Pick<Week, "drills">, drill: Drill)
 
 /** Every drill that may be done and is not in the week, with the limit that keeps it out; one that would fit is not among them. */
 export function notTaken<D extends Drill>(request: WeekRequest<D>, week: Pick<Week, "drills">): NotTaken<D>[] {
-  const taken = new Set<Drill>(week.drills.map(({ candidate }) => candidate.drill));
-  return request.candidates.filter(({ drill }) => !taken.has(drill)).flatMap(({ drill }) => {
+  const taken = new Set(week.drills.map(({ candidate }) => candidate.drill.id));
+  return request.candidates.filter(({ drill }) => !taken.has(drill.id)).flatMap(({ drill }) => {
     const reached = limitOf(request, week, drill);
     return reached ? [{ drill, ...reached }] : [];
   });
