@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { plannedSwings, swingCaps, swingsOf, type SwingLimits } from "./swing-load";
+import { mostAfter, plannedSwings, swingCaps, swingsOf, type SwingLimits } from "./swing-load";
 
 const limits: SwingLimits = JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../seed/library/loads.json"), "utf8")).swings;
 const drill = (name: string, fullSwings: number) => ({ name, dose: { minutes: 5, sets: 1, reps: fullSwings, fullSwings, effortPercent: 70 } });
@@ -55,4 +56,16 @@ describe("a planned week", () => {
     expect(() => plannedSwings(Array.from({ length: 8 }, () => ({ name: "x", drills: [] })), caps)).toThrow(RangeError);
     expect(swingsOf([])).toBe(0);
   });
+});
+
+it("a week grows freely to half its cap, then by ten per cent at most, and never over the cap", () => {
+  fc.assert(
+    fc.property(fc.nat(1500), fc.integer({ min: 1, max: 800 }), (lastWeek, perWeek) => {
+      const most = mostAfter(lastWeek, { perWeek }, 10);
+      expect(most).toBeLessThanOrEqual(perWeek);
+      expect(most).toBeGreaterThanOrEqual(Math.floor(perWeek / 2));
+      if (most > Math.floor(perWeek / 2)) expect(most).toBeLessThanOrEqual(1.1 * lastWeek);
+    }),
+  );
+  expect([0, 180, 190, 300, 500].map((lastWeek) => mostAfter(lastWeek, { perWeek: 400 }, 10))).toEqual([200, 200, 209, 330, 400]);
 });

@@ -52,6 +52,15 @@ export function swingCaps(level: Level, years: number, limits: SwingLimits, isPa
   };
 }
 
+/**
+ * Full swings that the coming week may hold, of all sources: at most so many per cent more than the last, once above half
+ * the weekly cap, and never above the cap. A rule of thumb with weak evidence. Source: the library's rule of growth.
+ * @param lastWeek full swings of the last seven days, of all sources
+ */
+export function mostAfter(lastWeek: number, caps: Pick<SwingCaps, "perWeek">, percent: number): number {
+  return Math.min(caps.perWeek, Math.max(Math.floor(caps.perWeek / 2), Math.floor((lastWeek * (100 + percent)) / 100)));
+}
+
 /** Full swings of a list of drills done once each, as the drills' doses count them. */
 export function swingsOf(drills: readonly { readonly dose: Dose }[]): number {
   return drills.reduce((sum, { dose }) => sum + dose.fullSwings, 0);

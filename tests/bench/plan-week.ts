@@ -9,7 +9,7 @@ import type { Drill, DrillPlayer, GearCatalogue } from "@/lib/prescribe/drill";
 import { swingCaps, type SwingLimits } from "@/lib/prescribe/swing-load";
 import { choiceModel } from "@/lib/prescribe/week/choose-drills";
 import { planWeek } from "@/lib/prescribe/week/plan-week";
-import type { WeekRequest } from "@/lib/prescribe/week/request";
+import { halfOf, type WeekRequest } from "@/lib/prescribe/week/request";
 
 const read = (name: string) => JSON.parse(readFileSync(path.resolve(import.meta.dirname, `../../seed/library/${name}.json`), "utf8"));
 const drills: readonly Drill[] = read("drills").drills;
@@ -49,7 +49,7 @@ async function main(): Promise<void> {
     const week = await planWeek(request, solveLinearModel, 1);
     const { user, system } = process.cpuUsage(cpu);
     if (week.gap > 0.05) open += 1;
-    taken.push({ ms: performance.now() - from, cpuMs: (user + system) / 1000, gap: week.gap, candidates: request.candidates.length, columns: choiceModel(request).columns.length });
+    taken.push({ ms: performance.now() - from, cpuMs: (user + system) / 1000, gap: week.gap, candidates: request.candidates.length, columns: choiceModel({ ...request, candidates: [...request.candidates, ...request.candidates.flatMap((one) => halfOf(one) ?? [])] }).columns.length });
   }
   const at = (share: number, of: (one: (typeof taken)[number]) => number) => taken.map(of).sort((a, b) => a - b)[Math.min(taken.length - 1, Math.floor(share * taken.length))] ?? NaN;
   const line = (name: string, of: (one: (typeof taken)[number]) => number) => console.log(`${name}: median ${at(0.5, of).toFixed(0)}, 95 % ${at(0.95, of).toFixed(0)}, most ${at(1, of).toFixed(0)}`);

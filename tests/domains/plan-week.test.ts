@@ -104,6 +104,25 @@ describe("a suggested week", () => {
     expect((await draft()).drills.every(({ swingsPerDay }) => swingsPerDay === 0)).toBe(true);
   });
 
+  test("grows by ten per cent over what the last week really brought, once above half the cap; by hand a coach may go further and is told", async () => {
+    const { coach, playerId, suggest, draft, planId } = await drafted();
+    const homeSwings = async () => (await draft()).drills.reduce((sum, { swingsPerDay, weekdays }) => sum + swingsPerDay * (weekdays.length || 4), 0);
+    // 200 of 400 a week are half the cap: after 200 of the team the whole week may hold 220.
+    await saySwingsElsewhere.as(coach, { playerId, ...NOWHERE, teamDays: [1, 2, 3, 4, 5], teamSwings: 40 });
+    await suggest();
+    expect(await homeSwings()).toBeLessThanOrEqual(20);
+    expect((await draft()).swings.growth).toBeNull();
+    for (const { drillId } of (await draft()).drills) await actions.removeDrill.as(coach, { planId, drillId });
+    const more = (await draft()).proposed.find(({ swings }) => swings > 5)!;
+    await actions.addDrill.as(coach, { planId, drillId: more.id });
+    expect((await draft()).swings.growth).toMatch(/after 200 in the last seven days\. The rule of thumb is 10 % more at most: 220\. You decide\./);
+    // What was written down stands above what is usual.
+    for (const day of ["2026-11-22", "2026-11-23", "2026-11-24"]) await logSwings.as(coach, { playerId, day, source: "team", swings: 110, isEasy: "" });
+    expect((await draft()).swings.growth).toBeNull();
+    await suggest();
+    expect(await homeSwings()).toBeGreaterThan(20);
+  });
+
   test.each([
     ["nine", "2017-05-05", undefined],
     ["twelve with a sore wrist", "2014-05-05", "wrist"],

@@ -21,6 +21,7 @@ import {
   sentNotesScope, type NoteRowForView,
 } from "./scope";
 import { draftView, planPage, type PlanPage } from "./draft/view";
+import { readLastWeek } from "./week/scope";
 import { familyNote, longDay, type FamilyNote, type HomeworkSummary, type SentNotePage, type SentPlanView, type WholeNote } from "./view";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
@@ -59,6 +60,7 @@ export const getPlanDraft = defineQuery({
     const receivers = await readReceivers(db, academyId, playerId, facts.today);
     const beside = (await readPlansBeside(db, academyId, playerId, focus.id, facts.today)).map(countedPlan);
     const planning = planningFor(library, facts, home, side, await readCausesWorkedOn(db, academyId, playerId, side), focus.faultId);
+    const lastWeek = await readLastWeek(db, academyId, playerId, facts.today, sources);
     const stills = await listMarkedFrames(db, academyId, playerId, side);
     const marksNow = row.clipId && row.frameIndex !== null ? await readMarks(db, academyId, row.clipId, row.frameIndex) : [];
     const kept = await db.privateNote.findUnique({ where: { academyId_noteId: { academyId, noteId: row.id } } });
@@ -70,7 +72,7 @@ export const getPlanDraft = defineQuery({
       draft: draftView({
         // Whoever sends it signs it.
         row: { ...row, authorId: actor.userId },
-        facts, planning, library, beside, sources, stills, setting, earlier, receivers, hasLeft, seasonRefusal, privateWords: kept?.words ?? "",
+        facts, planning, library, beside, sources, stills, setting, earlier, receivers, hasLeft, seasonRefusal, lastWeek, privateWords: kept?.words ?? "",
       }),
     };
   },

@@ -23,6 +23,7 @@ export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }
             {words}
           </p>
         ))}
+        {draft.swings.growth ? <p className="note">{draft.swings.growth}</p> : null}
         {draft.drills.length > 0 ? <DrillSet draft={draft} /> : null}
         <FieldCautions cautions={draft.fieldCautions} />
         {page.elsewhere.isKnown ? <SuggestForm draft={draft} /> : null}

@@ -7,7 +7,7 @@ import { SEASON_WORDS } from "@/lib/domains/roster/seasons/rules";
 import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
 import { fieldCautions, type FieldCaution } from "@/lib/prescribe/field-cautions";
 import { gearNames } from "@/lib/prescribe/gear";
-import { plannedSwings } from "@/lib/prescribe/swing-load";
+import { mostAfter, plannedSwings } from "@/lib/prescribe/swing-load";
 import {
   countedPlan, cueChoices, drillLimits, drillWords, noteWordCount, remarksOn, sendProblems,
   type CountedPlan, type CueChoice, type NotePart, type Planning, type Remark,
@@ -18,7 +18,7 @@ import { notTaken } from "@/lib/prescribe/week/week-words";
 import { wordsOf } from "../schema";
 import type { MarkedFrame, NoteRowForView } from "../scope";
 import { familyNote, longDay, type FamilyNote, type NoteSetting } from "../view";
-import { draftSeen, plannedWeek, swingRefusals, weekRequest } from "../week/rules";
+import { draftSeen, growthWords, plannedWeek, swingRefusals, weekRequest } from "../week/rules";
 
 /** A drill that may be taken. */
 export interface ProposedDrill {
@@ -66,7 +66,7 @@ export interface DraftView {
   readonly seen: string;
   readonly proposed: readonly ProposedDrill[];
   readonly leftOut: readonly { readonly name: string; readonly limits: readonly string[] }[];
-  readonly swings: { readonly perDay: number; readonly perWeek: number; readonly mostPerDay: number; readonly mostPerWeek: number; readonly refusals: readonly string[] };
+  readonly swings: { readonly perDay: number; readonly perWeek: number; readonly mostPerDay: number; readonly mostPerWeek: number; readonly refusals: readonly string[]; readonly growth: string | null };
   readonly minutes: number;
   /** Thunder, heat, pitching: what is said of the place for the drills of the draft. */
   readonly fieldCautions: readonly FieldCaution[];
@@ -158,6 +158,8 @@ interface DraftGiven {
   readonly receivers: readonly { readonly name: string; readonly isGuardian: boolean }[];
   readonly hasLeft: boolean;
   readonly seasonRefusal: string | null;
+  /** Full swings of the last seven days, of all sources. */
+  readonly lastWeek: number;
   readonly privateWords: string;
 }
 
@@ -178,8 +180,10 @@ export function draftView(given: DraftGiven): DraftView {
   const others = WEEKDAYS.reduce((sum, weekday) => sum + elsewhereOn(elsewhere ?? [], weekday), 0);
   const refusals = swingRefusals(plans, planning.caps, elsewhere ?? []);
   const { minutesPerDay, daysPerWeek } = row.plan;
+  const { growthPerWeekPercent } = library.loads.swings;
+  const mostInWeek = mostAfter(given.lastWeek, planning.caps, growthPerWeekPercent);
   const order = row.plan.practiceOrder as PracticeOrder;
-  const request = weekRequest({ ...planning, minutesPerDay, daysPerWeek, order, elsewhere: elsewhere ?? [], beside: given.beside });
+  const request = weekRequest({ ...planning, mostInWeek, minutesPerDay, daysPerWeek, order, elsewhere: elsewhere ?? [], beside: given.beside });
   const everyDay = WEEKDAYS.slice(0, daysPerWeek);
   const standing = request.candidates.flatMap((candidate) => {
     const taken = row.plan.drills.find(({ drillId }) => drillId === candidate.drill.id);
@@ -204,7 +208,7 @@ export function draftView(given: DraftGiven): DraftView {
       return { id: drill.id, name: drill.name, why, purpose: drill.purpose, notFor: keptOut.get(drill.id) ?? null, times: sets * reps, swings: fullSwings, minutes };
     }),
     leftOut: planning.choice.leftOut.map(({ drill, limits }) => ({ name: drill.name, limits: limits.map((limit) => limit.words) })),
-    swings: { perDay: Math.max(0, ...byDay.map(({ swings }) => swings)), perWeek: total + others, mostPerDay: planning.caps.homePerDay, mostPerWeek: planning.caps.perWeek, refusals },
+    swings: { perDay: Math.max(0, ...byDay.map(({ swings }) => swings)), perWeek: total + others, mostPerDay: planning.caps.homePerDay, mostPerWeek: planning.caps.perWeek, refusals, growth: growthWords(total + others, given.lastWeek, mostInWeek, growthPerWeekPercent) },
     minutes: inPlan.reduce((sum, drill) => sum + drill.minutesPerDay, 0),
     fieldCautions: fieldCautions(letter.plan.drills.map(({ setup }) => setup), facts.ageYears, library.loads),
     cue: row.cue,

@@ -2,16 +2,19 @@ import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
 import { ConflictError } from "@/lib/core/errors";
 import { newId } from "@/lib/core/ids";
+import { readSwingSources } from "@/lib/domains/roster/loads/scope";
 import type { Transaction } from "@/lib/platform/database";
 import { solveLinearModel } from "@/lib/platform/solver";
 import { planWeek } from "@/lib/prescribe/week/plan-week";
 import type { PracticeOrder } from "@/lib/prescribe/week/request";
 import { relaxations, whyIn } from "@/lib/prescribe/week/week-words";
+import { mostAfter } from "@/lib/prescribe/swing-load";
 import { drillInPlan, refuseOverCaps, takeUp, type Setting } from "../commands";
 import type { PlanSubject } from "../policy";
 import { countedPlan, drillRefusals, drillWords, swingsFor } from "../rules";
 import { readPlansBeside } from "../scope";
 import { draftSeen, swingRefusals, weekRequest } from "./rules";
+import { readLastWeek } from "./scope";
 
 /** The solver's time on a busy machine; at rest a week takes a fraction of a second. Well below what a transaction may take. */
 const SOLVER_SECONDS = 4;
@@ -29,7 +32,10 @@ export async function suggestWeek(tx: Transaction, actor: Person, granted: Grant
   if (given.seen !== undefined && given.seen !== draftSeen(plan.drills)) throw new ConflictError("The drills were changed since this page was opened. Look at them first; nothing was changed.");
   if (elsewhere === null) throw new ConflictError(NOT_ASKED);
   const beside = (await readPlansBeside(tx, setting.note.academyId, setting.note.playerId, plan.focusId, facts.today)).map(countedPlan);
-  const request = weekRequest({ ...planning, minutesPerDay: plan.minutesPerDay, daysPerWeek: plan.daysPerWeek, order: given.practiceOrder, elsewhere, beside });
+  const sources = await readSwingSources(tx, setting.note.academyId, setting.note.playerId);
+  const lastWeek = await readLastWeek(tx, setting.note.academyId, setting.note.playerId, facts.today, sources);
+  const mostInWeek = mostAfter(lastWeek, planning.caps, library.loads.swings.growthPerWeekPercent);
+  const request = weekRequest({ ...planning, mostInWeek, minutesPerDay: plan.minutesPerDay, daysPerWeek: plan.daysPerWeek, order: given.practiceOrder, elsewhere, beside });
   const week = await planWeek(request, solveLinearModel, SOLVER_SECONDS);
   if (week.drills.length === 0) throw new ConflictError(nothingFits(setting, request));
   const drills = week.drills.map((one) => {

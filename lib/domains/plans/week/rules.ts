@@ -82,10 +82,12 @@ interface WeekGiven {
   readonly elsewhere: readonly SwingsElsewhere[];
   /** Other plans in force, whose swings leave less room. */
   readonly beside: readonly CountedPlan[];
+  /** Full swings that the week may hold after the last one, of all sources. */
+  readonly mostInWeek: number;
 }
 
 /** What a week of this plan has to fit in: the hard limits have left the candidates, other plans have taken of the caps. */
-export function weekRequest({ choice, caps, beside, order, ...given }: WeekGiven): WeekRequest<DrillRecord> {
+export function weekRequest({ choice, caps, beside, order, mostInWeek, ...given }: WeekGiven): WeekRequest<DrillRecord> {
   const week = plannedSwings(plannedWeek(beside), caps);
   const fullest = Math.max(0, ...week.byDay.map(({ swings }) => swings));
   const less = (cap: number, by: number) => Math.max(0, cap - by);
@@ -93,10 +95,16 @@ export function weekRequest({ choice, caps, beside, order, ...given }: WeekGiven
     ...given,
     order,
     candidates: choice.allowed.map(({ drill, effect, why }) => ({ drill, effect, why: `${why} ${drill.purpose}` })),
-    caps: { ...caps, homePerDay: less(caps.homePerDay, fullest), perSession: less(caps.perSession, fullest), perDay: less(caps.perDay, fullest), perWeek: less(caps.perWeek, week.total) },
+    caps: { ...caps, homePerDay: less(caps.homePerDay, fullest), perSession: less(caps.perSession, fullest), perDay: less(caps.perDay, fullest), perWeek: less(Math.min(caps.perWeek, mostInWeek), week.total) },
     mostDrills: MOST_PROPOSED[order],
     mostDaysOf: Object.fromEntries(choice.allowed.flatMap(({ drill }) => (drill.maxSessionsPerWeek === undefined ? [] : [[drill.id, drill.maxSessionsPerWeek]]))),
   };
+}
+
+/** What is said of a plan that brings far more swings than the last week did; null when it does not. A coach may know better. */
+export function growthWords(total: number, lastWeek: number, mostInWeek: number, percent: number): string | null {
+  if (total <= mostInWeek) return null;
+  return `The week would bring ${total} swings after ${lastWeek} in the last seven days. The rule of thumb is ${percent} % more at most: ${mostInWeek}. You decide.`;
 }
 
 /** What a page showed of a draft: when it is no longer so, somebody else was faster. */

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { fullSwingsOf, swingsNow, type DaySwings } from "./rules";
+import { fullSwingsOf, swingsNow, swingsOfLastWeek, type DaySwings } from "./rules";
 import { elsewhereOf, elsewhereWords, weekdayWords } from "./view";
 
 const CAPS = { perDay: 100, perWeek: 400 };
@@ -21,6 +21,13 @@ it("is never below nothing, and never more than a cap", () => {
       return left >= 0 && left + today <= Math.max(100, today) && left + sevenDays <= Math.max(400, sevenDays);
     }),
   );
+});
+
+it("the last week is homework as counted and each other source as written down, or as usual where nothing was", () => {
+  const usual = [{ source: "team", weekdays: [2, 4], swingsEach: 30 }, { source: "games", weekdays: [6], swingsEach: 15 }] as const;
+  expect(swingsOfLastWeek(80, [], usual)).toBe(155);
+  expect(swingsOfLastWeek(80, [{ source: "team", swings: 20 }, { source: "team", swings: 5 }], usual)).toBe(120);
+  expect(swingsOfLastWeek(0, [{ source: "lessons", swings: 40 }], [])).toBe(40);
 });
 
 it("an easy swing counts half, rounded up, a game without a count fifteen, anything else without a count nothing at all", () => {

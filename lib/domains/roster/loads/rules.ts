@@ -32,6 +32,18 @@ export interface SwingsNow {
   readonly left: number;
 }
 
+/**
+ * Full swings of the last seven days: homework as it was counted, and of each other source what was written down, or the usual
+ * week as it was said where nothing was: unknown is never taken as nothing.
+ */
+export function swingsOfLastWeek(home: number, logs: readonly { readonly source: SwingSourceId; readonly swings: number }[], usual: readonly { readonly source: SwingSourceId; readonly weekdays: readonly number[]; readonly swingsEach: number }[]): number {
+  return SWING_SOURCES.reduce((sum, source) => {
+    const written = logs.filter((log) => log.source === source);
+    if (written.length > 0) return sum + written.reduce((so, { swings }) => so + swings, 0);
+    return sum + usual.filter((one) => one.source === source).reduce((so, { weekdays, swingsEach }) => so + weekdays.length * swingsEach, 0);
+  }, home);
+}
+
 const dayNumber = (day: string) => Date.parse(`${day}T00:00:00Z`) / 86_400_000;
 
 /** What has been swung, and what the caps leave of today: the day's own cap and that of any seven days in a row. */
