@@ -48,6 +48,7 @@ async function keepFarRows({ academyId, playerId, userId }: Story, clip: { id: I
     await tx.reading.create({ data: { ...said, checkpointId: "x", formulaId: "x", formulaVersion: 1, editionId: newId(), inputsHash: "x", isGrey: false, body: {} } });
     await tx.ownBest.create({ data: { id: newId(), ...said, playerId, side: "right", view: "side", keptById: userId } });
     await tx.observation.create({ data: { id: newId(), ...said, faultId: "x", state: "seen", source: "both", frameIndex: 3, reading: { value: 1 }, editionId: newId(), calledById: userId } });
+    await tx.sentClip.create({ data: { id: newId(), academyId, playerId, uploadId: newId(), sentById: userId, words: "", answer: "Look.", answeredAt: new Date(), answeredById: userId, clipId: clip.id, frameIndex: 3 } });
     await tx.fileSwings.upsert({ where: { academyId_fileId: { academyId, fileId: clip.fileId } }, create: { academyId, fileId: clip.fileId, found: {} }, update: {} });
     await tx.suggestingRun.create({ data: { academyId, clipId: clip.id, outcome: "done", basis: "x" } });
     await tx.suggestedFrame.create({ data: { academyId, clipId: clip.id, frameIndex: 3, model: "x", modelVersion: "1" } });

@@ -1,5 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { listWaitingClips } from "@/lib/domains/clips/sent/queries";
+import type { WaitingRow } from "@/lib/domains/clips/sent/view";
 import { listCageDay } from "@/lib/domains/observations/queries";
 import type { CageDayRow } from "@/lib/domains/observations/view";
 import { listHomework } from "@/lib/domains/plans/queries";
@@ -19,13 +21,13 @@ export const metadata: Metadata = { title: "Cage day" };
 export default async function CageDayPage() {
   const rows = await listCageDay({});
   const playerIds = rows.map(({ playerId }) => playerId);
-  const [homework, counts] = await Promise.all([listHomework({ playerIds }), listHomeworkCounts({ playerIds })]);
-  const waiting = rows.filter((row) => row.isPaused).length;
+  const [homework, counts, clips] = await Promise.all([listHomework({ playerIds }), listHomeworkCounts({ playerIds }), listWaitingClips({})]);
+  const paused = rows.filter((row) => row.isPaused).length;
   return (
     <Leaf kind="day">
       <Opening
         title="Cage day"
-        sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(waiting)}`}
+        sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(paused, clips.length)}`}
         actions={
           <>
             <ButtonLink href="/lesson">Group lesson</ButtonLink>
@@ -33,6 +35,7 @@ export default async function CageDayPage() {
           </>
         }
       />
+      <WaitingClips rows={clips} />
       {rows.length === 0 ? (
         <Empty title="Nobody to teach yet">The head coach or an admin says whom you coach. Their rows then stand here.</Empty>
       ) : (
@@ -99,7 +102,35 @@ function sinceWords(weeks: number | null): string {
   return weeks === 1 ? "1 week ago" : `${weeks} weeks ago`;
 }
 
-function waitingWords(count: number): string {
-  if (count === 0) return "Nothing waits for you.";
-  return count === 1 ? "The swings of one player are stopped." : `The swings of ${count} players are stopped.`;
+function waitingWords(paused: number, clips: number): string {
+  const said = [
+    paused === 0 ? null : paused === 1 ? "The swings of one player are stopped." : `The swings of ${paused} players are stopped.`,
+    clips === 0 ? null : clips === 1 ? "One clip waits for an answer." : `${clips} clips wait for an answer.`,
+  ];
+  return said.filter(Boolean).join(" ") || "Nothing waits for you.";
+}
+
+/** What families sent and nobody answered yet, the one that waits longest first. */
+function WaitingClips({ rows }: { rows: readonly WaitingRow[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <Entry side="Clips that wait" isHeading isStrong>
+      <ul className="rows">
+        {rows.map((row) => (
+          <li key={row.id}>
+            <div>
+              <Link href={`/swings/${row.swingId}?clip=${row.clipId}`}>
+                <b>{row.playerName}</b>
+              </Link>{" "}
+              <span className="note">
+                {row.waited} ago{row.isLookedAt ? ", looked at" : ""}
+              </span>
+              {row.words ? <p>“{row.words}”</p> : null}
+            </div>
+            <State is="waiting">{row.isLookedAt ? "Answer" : "Look and answer"}</State>
+          </li>
+        ))}
+      </ul>
+    </Entry>
+  );
 }

@@ -31,7 +31,7 @@ type Worked = Granted<ClipSubject, "clip.work-on">;
 // ---- Uploads -----------------------------------------------------------------------------------------------------
 
 /** Writes down whose swing it is and what no file says, before a byte is sent. */
-export async function beginUpload(tx: Transaction, actor: Person, owner: Granted<ClipOwner, "clip.add">, input: z.infer<typeof beginUploadForm>): Promise<BegunUpload> {
+export async function beginUpload(tx: Transaction, actor: Person, owner: Granted<ClipOwner, "clip.add"> | Granted<ClipOwner, "clip.send">, input: z.infer<typeof beginUploadForm>): Promise<BegunUpload> {
   const { academyId } = owner;
   const { playerId, byteLength, contentHash } = input;
   const joined = input.swingId ? await findJoined(tx, owner, input.swingId) : null;
@@ -194,7 +194,7 @@ async function createClip(tx: Transaction, owner: ClipOwner, sent: { userId: Id;
 // ---- What a coach says of a clip ---------------------------------------------------------------------------------
 
 /** A clip counts its own frames. @throws InvalidError for a frame outside it */
-export function insideClip(clip: ClipSubject, frameIndex: number): void {
+export function insideClip(clip: Pick<ClipSubject, "firstFrame" | "lastFrame">, frameIndex: number): void {
   if (frameIndex < 0 || frameIndex > clip.lastFrame - clip.firstFrame) throw new InvalidError("This frame does not belong to the clip.");
 }
 

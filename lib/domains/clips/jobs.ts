@@ -3,6 +3,7 @@ import { authorize, type Granted } from "@/lib/access/ability";
 import { defineJob, DONE, skipped, type JobOutcome } from "@/lib/access/define-job";
 import type { Id } from "@/lib/core/ids";
 import { blobs } from "@/lib/platform/blobs";
+import { todayIn } from "@/lib/platform/clock";
 import { database, inTransaction } from "@/lib/platform/database";
 import { log } from "@/lib/platform/log";
 import { StoreFullError } from "@/lib/platform/store-errors";
@@ -17,7 +18,7 @@ import { admitUpload, refuseUpload, type CheckedFile } from "./commands";
 import { holdFile } from "./erasing/commands";
 import { uploadReceived } from "./events";
 import { checkUpload, type UploadSubject } from "./policy";
-import { findUploadSubject, timesOf } from "./scope";
+import { findUploadSubject, lessonPermitOn, timesOf } from "./scope";
 
 type Checked = Granted<UploadSubject, "upload.check">;
 
@@ -53,7 +54,15 @@ export const checkReceivedUpload = defineJob(uploadReceived, async ({ payload, a
 
 const isNoRoom = (error: unknown) => error instanceof StoreFullError || (error instanceof ToolFailed && error.isDiskFull);
 
+/** A film whose consent was taken back while it was on its way is not looked into. @throws Refused */
+async function refuseWithoutConsent({ academyId, playerId }: Checked): Promise<void> {
+  const { timeZone } = await database().academy.findUniqueOrThrow({ where: { id: academyId }, select: { timeZone: true } });
+  const count = await database().permit.count({ where: { academyId, playerId, ...lessonPermitOn(todayIn(timeZone)) } });
+  if (count === 0) throw new Refused("The yes to filming for lessons ended while the video was on its way.");
+}
+
 async function check(upload: Checked, folder: string): Promise<CheckedFile> {
+  await refuseWithoutConsent(upload);
   const received = receivedKey(upload.id);
   const length = await blobs().lengthOf(received);
   if (length === null) throw new Refused("The video did not arrive. Please send it again.");

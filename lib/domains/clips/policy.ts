@@ -46,21 +46,22 @@ export const seeSwing = ability<SwingSubject>()("swing.see", (person, swing) => 
 export const readSwing = ability<SwingSubject>()("swing.read", () => false, [swingChanged.name]);
 
 export const addClip = ability<ClipOwner>()("clip.add", (person, owner) => teaches(person, owner.playerId));
+export const isFamily = (person: Person, playerId: Id) => isSelf(person, playerId) || isGuardianOf(person, playerId);
 const coaches = (person: Person) => person.role === "coach" || person.role === "head-coach";
 
 /** Watches a clip or a still of it, while the consent is in force: who teaches, the player, a guardian; a model every coach. */
 export const watchClip = ability<ClipSubject>()(
   "clip.watch",
   (person, clip) =>
-    clip.isPermitted && (teaches(person, clip.playerId) || isSelf(person, clip.playerId) || isGuardianOf(person, clip.playerId) || (clip.isModel && coaches(person))),
+    clip.isPermitted && (teaches(person, clip.playerId) || isFamily(person, clip.playerId) || (clip.isModel && coaches(person))),
 );
 /** Sets events, places points, draws: on what one may also watch. */
 export const workOnClip = ability<ClipSubject>()("clip.work-on", (person, clip) => clip.isPermitted && teaches(person, clip.playerId));
 export const removeMarkOf = ability<MarkSubject>()("mark.remove", (person, mark) => mark.isPermitted && teaches(person, mark.playerId));
 
-/** Sends the bytes of an upload: only who began it, and only while still coaching the player. */
-export const sendBytes = ability<UploadSubject>()("upload.send", (person, upload) => person.userId === upload.userId && teaches(person, upload.playerId));
-/** Takes back an upload, or puts a refused one away. */
-export const settleUpload = ability<UploadSubject>()("upload.settle", (person, upload) => teaches(person, upload.playerId));
+/** Sends the bytes of an upload: only who began it, and only while still coaching the player or of the family. */
+export const sendBytes = ability<UploadSubject>()("upload.send", (person, upload) => person.userId === upload.userId && (teaches(person, upload.playerId) || isFamily(person, upload.playerId)));
+/** Takes back an upload, or puts a refused one away: the coaching side, and of the family who sent it. */
+export const settleUpload = ability<UploadSubject>()("upload.settle", (person, upload) => teaches(person, upload.playerId) || (person.userId === upload.userId && isFamily(person, upload.playerId)));
 /** Looks at the bytes that arrived and makes a clip of them. */
 export const checkUpload = ability<UploadSubject>()("upload.check", () => false, [uploadReceived.name]);

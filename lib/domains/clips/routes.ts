@@ -16,6 +16,7 @@ import { readPictures } from "./cutting/commands";
 import { sendBytes, watchClip, type ClipSubject, type UploadSubject } from "./policy";
 import { clipIdForm, stillForm, uploadIdForm } from "./schema";
 import { findClipSubject, findUploadSubject, timesOfClip } from "./scope";
+import { noteLooked } from "./sent/commands";
 import { noteRead } from "./watching/commands";
 
 // ---- Bytes in ----------------------------------------------------------------------------------------------------
@@ -90,6 +91,7 @@ export const streamSteppingCopy = defineRoute({
   run: async ({ request, actor, granted, db }) => {
     const { steppingKey, tag } = await readPictures(db, granted);
     await noteRead(db, actor, granted);
+    await noteLooked(db, actor, granted);
     return bytesResponse(request, steppingKey, "video/mp4", `${tag}-stepping`);
   },
 });

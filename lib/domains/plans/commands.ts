@@ -12,6 +12,7 @@ import { elsewhereOf } from "@/lib/domains/roster/loads/view";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
+import { readReceivers } from "@/lib/domains/roster/scope";
 import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
 import { dayIn, dayOf, daysAfter, dayValue } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
@@ -25,7 +26,7 @@ import {
 } from "./rules";
 import { wordsOf, type chooseCueForm, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm, type writeNoteForm } from "./schema";
 import {
-  listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, readSeasonRefusal, type NoteRowForView,
+  listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readSeasonRefusal, type NoteRowForView,
 } from "./scope";
 import { longDay, type KeptMarks } from "./view";
 import { swingRefusals, usualOrder } from "./week/rules";

@@ -10,14 +10,14 @@ import { readSwingSources } from "@/lib/domains/roster/loads/scope";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { getPlayer, getPlayerFacts } from "@/lib/domains/roster/queries";
 import type { Side } from "@/lib/domains/roster/rules";
-import { findPlayerSubject } from "@/lib/domains/roster/scope";
+import { findPlayerSubject, readReceivers } from "@/lib/domains/roster/scope";
 import { dayIn, dayOf } from "@/lib/core/days";
 import type { Database } from "@/lib/platform/database";
 import { listHomework as mayListHomework, planFor, seeSentNote, seeSentPlans, seeWholeNote, type NoteSubject } from "./policy";
 import { countedPlan, planningFor } from "./rules";
 import { listHomeworkForm, listSentNotesForm, noteIdForm, planDraftForm, playerIdForm, playerSideForm, wordsOf } from "./schema";
 import {
-  findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readReceivers, readSeasonRefusal, readSenders,
+  findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readSeasonRefusal, readSenders,
   sentNotesScope, type NoteRowForView,
 } from "./scope";
 import { draftView, planPage, type PlanPage } from "./draft/view";

@@ -6,7 +6,6 @@ import { whyNotInSeason } from "@/lib/domains/observations/season/rules";
 import { readSeasonCase } from "@/lib/domains/observations/season/scope";
 import type { Side } from "@/lib/domains/roster/rules";
 import type { SeasonNow } from "@/lib/domains/roster/seasons/view";
-import { spanHolds } from "@/lib/domains/roster/scope";
 import { dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { NoteSubject, PlanSubject } from "./policy";
@@ -97,17 +96,6 @@ export async function listMarkedFrames(db: Database, academyId: Id, playerId: Id
     select: { clipId: true, frameIndex: true, clip: { select: { view: true, swing: { select: { id: true, filmedOn: true } } } } },
   });
   return rows.map(({ clipId, frameIndex, clip }) => ({ clipId, frameIndex, view: clip.view, swingId: clip.swing.id, filmedOn: clip.swing.filmedOn }));
-}
-
-/** Who gets a note: the player with a sign-in, and every guardian of today. */
-export async function readReceivers(db: Database, academyId: Id, playerId: Id, today: string): Promise<{ readonly id: Id; readonly name: string; readonly isGuardian: boolean }[]> {
-  const guardian = { guardianships: { some: { playerId, ...spanHolds(dayValue(today)) } } };
-  const rows = await db.user.findMany({
-    where: { academyId, deactivatedAt: null, OR: [guardian, { player: { id: playerId } }] },
-    orderBy: [{ displayName: "asc" }, { id: "asc" }],
-    select: { id: true, displayName: true, player: { select: { id: true } } },
-  });
-  return rows.map((row) => ({ id: row.id, name: row.displayName, isGuardian: row.player?.id !== playerId })).sort((a, b) => Number(a.isGuardian) - Number(b.isGuardian));
 }
 
 /** Causes that were said to be there: what some drills wait for. */

@@ -1,4 +1,5 @@
 import { isPerson, type Actor } from "@/lib/access/actor";
+import { dayValue } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { PlayerSubject } from "./policy";
@@ -41,6 +42,17 @@ export async function findPlayerSubject(db: Database, academyId: Id, playerId: I
   });
   if (!found) return null;
   return { id: found.id, academyId: found.academyId, birthDate: found.birthDate.toISOString().slice(0, 10), hasLeft: found.leftAt !== null };
+}
+
+/** Who gets what is sent to a family: the player with a sign-in, and every guardian of today. */
+export async function readReceivers(db: Database, academyId: Id, playerId: Id, today: string): Promise<{ readonly id: Id; readonly name: string; readonly isGuardian: boolean }[]> {
+  const guardian = { guardianships: { some: { playerId, ...spanHolds(dayValue(today)) } } };
+  const rows = await db.user.findMany({
+    where: { academyId, deactivatedAt: null, OR: [guardian, { player: { id: playerId } }] },
+    orderBy: [{ displayName: "asc" }, { id: "asc" }],
+    select: { id: true, displayName: true, player: { select: { id: true } } },
+  });
+  return rows.map((row) => ({ id: row.id, name: row.displayName, isGuardian: row.player?.id !== playerId })).sort((a, b) => Number(a.isGuardian) - Number(b.isGuardian));
 }
 
 /** What a view of a player is made from. */

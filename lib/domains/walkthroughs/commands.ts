@@ -5,9 +5,10 @@ import { ageYears, isMinor } from "@/lib/core/age";
 import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
 import { timesOfClip } from "@/lib/domains/clips/scope";
-import { readReceivers, sentNotesScope } from "@/lib/domains/plans/scope";
+import { sentNotesScope } from "@/lib/domains/plans/scope";
 import { noticeWritten } from "@/lib/domains/roster/events";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
+import { readReceivers } from "@/lib/domains/roster/scope";
 import { now } from "@/lib/platform/clock";
 import { type Database, type Prisma, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
@@ -173,13 +174,28 @@ export async function sendWalkthrough(tx: Transaction, actor: Person, granted: C
   if (isChild && !receivers.some(({ isGuardian }) => isGuardian)) throw new ConflictError(`No guardian of ${player.givenName} has a sign-in yet, and what is sent to a child goes to a guardian too. Nothing was sent.`);
   const sentAt = now();
   await tx.walkthrough.update({ where: { id }, data: { sentAt, noteId } });
+  await answerWith(tx, actor, granted, sentAt);
   await tx.notice.createMany({ data: receivers.map(({ id: userId }) => ({ id: newId(), academyId, userId, playerId, kind: "walkthrough-sent", subjectId: id, createdAt: sentAt })), skipDuplicates: true });
   for (const { id: userId } of receivers) await tell(tx, noticeWritten, { userId }, { key: `notice ${userId}` });
   return receivers.map(({ name }) => name);
 }
 
+/** What a family sent, that is shown in it and waits for an answer, is answered by it. */
+async function answerWith(tx: Transaction, actor: Person, { academyId, playerId, id: walkthroughId }: Changed, at: Date): Promise<void> {
+  const shown = (await tx.walkthroughClip.findMany({ where: { academyId, walkthroughId }, select: { clipId: true } })).map(({ clipId }) => clipId);
+  const waiting: Prisma.SentClipWhereInput = { academyId, playerId, answeredAt: null, upload: { state: "ready", clipId: { in: shown } } };
+  await tx.sentClip.updateMany({ where: { ...waiting, lookedAt: null }, data: { lookedAt: at, lookedById: actor.userId } });
+  await tx.sentClip.updateMany({ where: waiting, data: { answeredAt: at, answeredById: actor.userId, walkthroughId } });
+}
+
+/** What it answered waits again. */
+async function unanswer(tx: Transaction, { academyId, id: walkthroughId }: Pick<WalkthroughSubject, "academyId" | "id">): Promise<void> {
+  await tx.sentClip.updateMany({ where: { academyId, walkthroughId }, data: { answeredAt: null, answeredById: null, walkthroughId: null } });
+}
+
 /** Takes it back: the family sees it no more, the coaches keep it. */
 export async function takeBackWalkthrough(tx: Transaction, granted: Changed): Promise<void> {
+  await unanswer(tx, granted);
   await tx.walkthrough.update({ where: { id: granted.id }, data: { sentAt: null, noteId: null } });
 }
 
@@ -192,6 +208,7 @@ export async function removeWalkthrough(tx: Transaction, granted: Changed): Prom
 /** Physically removes walkthroughs and tells the worker which bytes may go. */
 async function eraseWalkthroughs(tx: Transaction, where: { readonly academyId: Id; readonly id: Id }): Promise<void> {
   const rows = await tx.walkthrough.findMany({ where, select: { id: true, filmKey: true, takes: { select: { voiceKey: true } } } });
+  await unanswer(tx, where);
   const ofThem = { academyId: where.academyId, walkthroughId: { in: rows.map(({ id }) => id) } };
   for (const key of rows.flatMap(({ filmKey, takes }) => [filmKey, ...takes.map(({ voiceKey }) => voiceKey)])) if (key) await tell(tx, bytesDropped, { key }, { key: `drop ${key}` });
   await tx.walkthroughChapter.deleteMany({ where: ofThem });

@@ -5,7 +5,8 @@ import type { Cast, Column } from "../cast";
 import type { AccessRow } from "../row";
 
 const COACHES: readonly Column[] = ["head", "coach"];
-const WATCHERS: readonly Column[] = [...COACHES, "player", "guardian"];
+const FAMILY: readonly Column[] = ["player", "guardian"];
+const WATCHERS: readonly Column[] = [...COACHES, ...FAMILY];
 
 const clip = async ({ academyId, playerId, userIds }: Cast) => buildClip({ academyId, playerId, userId: userIds.coach });
 const clipInput = async (cast: Cast) => ({ clipId: (await clip(cast)).clipId });
@@ -35,6 +36,15 @@ const markInput = async (cast: Cast) => {
   return { markId };
 };
 
+/** A clip that Pia's guardian sent. */
+const sent = async (cast: Cast) => {
+  const { clipId, swingId } = await clip(cast);
+  const { academyId, playerId, userIds } = cast;
+  const { id: uploadId } = await database().upload.create({ data: { id: newId(), academyId, playerId, userId: userIds.guardian, facts, byteLength: 10n, state: "ready", clipId } });
+  const { id: sentId } = await database().sentClip.create({ data: { id: newId(), academyId, playerId, uploadId, sentById: userIds.guardian, words: "" } });
+  return { clipId, swingId, sentId };
+};
+
 const point = { frameIndex: 3, point: "hip_f" };
 const camera = { view: "side", isMirrored: false, filmedRate: "as-file", hasCameraMoved: false, hasCameraZoomed: false, isStabilised: false, cameraOffDeg: null };
 const withClip = (more: object) => async (cast: Cast) => ({ ...(await clipInput(cast)), ...more });
@@ -52,6 +62,19 @@ export const rows: readonly AccessRow[] = [
   { name: "clips.dismiss-upload", may: COACHES, input: uploadInput },
   { name: "clips.retry-upload", may: COACHES, input: uploadInput },
   { name: "clips.erase-clip", may: COACHES, input: clipInput },
+
+  { name: "clips.begin-sent", may: FAMILY, input: (cast) => ({ ...playerInput(cast), side: "right", view: "side", task: "tee", filmedRate: "as-file", byteLength: 10 }) },
+  { name: "clips.get-sending", may: FAMILY, input: playerInput },
+  { name: "clips.get-sent", may: FAMILY, input: async (cast) => ({ sentId: (await sent(cast)).sentId }) },
+  { name: "clips.list-waiting", may: ["head", "coach", "otherCoach", "formerCoach", "headElsewhere", "coachElsewhere"], input: () => ({}) },
+  { name: "clips.find-sent-of", may: COACHES, input: async (cast) => ({ swingId: (await sent(cast)).swingId }) },
+  {
+    name: "clips.answer-sent", may: COACHES,
+    input: async (cast) => {
+      const { sentId, clipId } = await sent(cast);
+      return { sentId, clipId, frameIndex: 3, words: "Look at the belt." };
+    },
+  },
 
   { name: "clips.set-event", may: COACHES, input: withClip({ event: "contact", frameIndex: 3 }) },
   { name: "clips.clear-event", may: COACHES, input: withClip({ event: "contact" }) },

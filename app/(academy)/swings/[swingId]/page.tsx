@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { currentActor } from "@/lib/access/current-actor";
+import { findSentOf } from "@/lib/domains/clips/sent/queries";
 import { getSuggesting } from "@/lib/domains/clips/suggested/queries";
 import { getModelDraft } from "@/lib/domains/clips/models/queries";
 import { SwingBench } from "@/lib/domains/measurement/components/swing-bench";
@@ -19,7 +20,7 @@ interface SwingViewPageProps {
 
 export default async function SwingViewPage({ params, searchParams }: SwingViewPageProps) {
   const [{ swingId }, { clip: asked, frame, sheet, back }] = await Promise.all([params, searchParams]);
-  const [measured, comparable] = await Promise.all([getSwingReadings({ swingId }), listComparableReadings({ swingId })]);
+  const [measured, comparable, sent] = await Promise.all([getSwingReadings({ swingId }), listComparableReadings({ swingId }), findSentOf({ swingId })]);
   const mayKeepModel = await getModelDraft.operation.permits(await currentActor(), { swingId });
   const { swing } = measured;
   const own = swing.clips.find(({ clip }) => clip.id === asked) ?? swing.clips[0];
@@ -80,7 +81,7 @@ export default async function SwingViewPage({ params, searchParams }: SwingViewP
         />
       ) : (
         <SwingBench
-          key={own.clip.id} measured={measured} comparable={comparable} clipId={own.clip.id} suggesting={suggesting} startFrame={frameIn(frame, own.clip.frameTimes.ticks.length)}
+          key={own.clip.id} measured={measured} comparable={comparable} clipId={own.clip.id} suggesting={suggesting} sent={sent} startFrame={frameIn(frame, own.clip.frameTimes.ticks.length)}
           caption={swing.clips.length > 1 ? `This swing, ${names[swing.clips.indexOf(own)]?.toLowerCase()}` : "This swing"}
         />
       )}

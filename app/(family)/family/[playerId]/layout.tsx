@@ -17,6 +17,7 @@ export default async function PlayerLayout({ children, params }: { children: Rea
   const places = [
     { href: `${base}/today`, label: "Today", also: [`${base}/sheet`] },
     { href: `${base}/notes`, label: "Notes" },
+    { href: `${base}/clips`, label: "Send a clip" },
     ...(me.role === "guardian" ? [{ href: `${base}/parents`, label: "For parents" }] : []),
   ];
   return (

@@ -52,6 +52,8 @@ export interface SwingViewerProps extends Keeping {
   readonly startFrame?: number;
   /** Whether points are suggested here, and why not. */
   readonly suggesting?: ReactNode;
+  /** What can be done with the frame that is shown, under the clock. */
+  readonly withFrame?: (frameIndex: number) => ReactNode;
   /** What stands beside the picture under points and marks; it can show a frame. */
   readonly readings?: (onGo: (frameIndex: number) => void) => ReactNode;
   /** Every point and event as they stand now; while a point is being dragged it is `moving`, and already where it is dragged. */
@@ -59,7 +61,7 @@ export interface SwingViewerProps extends Keeping {
 }
 
 /** One clip, stepped by its own frames: events by key, points under a magnifier, marks on a frame. */
-export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = noGuesses, taps, startFrame, suggesting, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
+export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = noGuesses, taps, startFrame, suggesting, withFrame, readings, onPointsChanged, ...keeping }: SwingViewerProps) {
   const [state, dispatch] = useReducer(viewerReducer, null, () =>
     startState(
       keptOf(clip), clip.frameTimes.ticks.length, { width: clip.widthPx, height: clip.heightPx },
@@ -208,6 +210,7 @@ export function SwingViewer({ clip, caption, wanted, runs = noRuns, guesses = no
           clip={clip} events={kept.events} frameIndex={frameIndex} eventInHand={state.eventInHand} onSet={(event) => setEvent(event, frameIndex)}
           onGo={goEvent} onNudge={nudgeEvent} onClear={clearEvent}
         />
+        {withFrame?.(frameIndex)}
         <EventGuesses open={open} frameIndex={frameIndex} onGo={onGo} onTake={takeGuess} />
       </div>
       <aside className="aside" aria-label="Points and marks">

@@ -16,6 +16,7 @@ import { tellChanged } from "../commands";
 import { sideAt } from "../owner/commands";
 import type { ClipOwner, ClipSubject } from "../policy";
 import { timesOf, timesOfClip } from "../scope";
+import { forgetSent } from "../sent/commands";
 import { wantSuggestions } from "../suggested/commands";
 import { filmKept } from "./events";
 import { LEAST_FRAMES, snapped } from "./rules";
@@ -107,6 +108,7 @@ async function removeWhole(tx: Transaction, clip: Cutting, made: readonly { read
   await tx.mark.deleteMany({ where: ofClip });
   await tx.clipStills.deleteMany({ where: ofClip });
   const heir = made.find((it) => it.playerId === playerId) ?? made[0];
+  if (heir && heir.playerId !== playerId) await forgetSent(tx, academyId, { clipId });
   if (heir) await tx.upload.updateMany({ where: ofClip, data: { clipId: heir.id, playerId: heir.playerId, swingId: null } });
   await tx.upload.updateMany({ where: { academyId, swingId }, data: { swingId: null } });
   await tx.clip.delete({ where: { id: clipId } });

@@ -9,7 +9,7 @@ export async function isWorkedOn(db: Database, { academyId, id: clipId, swingId 
   });
   const clip = await db.clip.findFirst({
     where: { id: clipId, academyId },
-    select: { _count: { select: { points: { where: { source: "placed" } }, unseenPoints: true, marks: { where: { removedAt: null } }, notes: true } } },
+    select: { _count: { select: { points: { where: { source: "placed" } }, unseenPoints: true, marks: { where: { removedAt: null } }, notes: true, answers: true } } },
   });
   const { clips = 0, ...work } = swing?._count ?? {};
   return clips > 1 || [...Object.values(work), ...Object.values(clip?._count ?? {})].some((count) => count > 0);

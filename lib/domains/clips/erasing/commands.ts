@@ -6,6 +6,7 @@ import { tell } from "@/lib/platform/queue";
 import { tellChanged } from "../commands";
 import { shownOn } from "../models/scope";
 import type { ClipSubject } from "../policy";
+import { forgetSent } from "../sent/commands";
 import { clipErased, fileDropped } from "./events";
 
 /** Whoever enters or erases the bytes of a file waits for whoever does so now, until the transaction ends. */
@@ -37,6 +38,8 @@ export async function eraseClip(tx: Transaction, clip: Granted<ClipSubject, "cli
   await tx.unseenPoint.deleteMany({ where: ofClip });
   await tx.clipPoint.deleteMany({ where: ofClip });
   await tx.swingEvent.deleteMany({ where: ofClip });
+  await forgetSent(tx, academyId, { clipId });
+  await tx.sentClip.updateMany({ where: ofClip, data: { clipId: null, frameIndex: null } });
   await tx.upload.deleteMany({ where: ofClip });
   await tx.clip.delete({ where: { id: clipId } });
   if (isSwingGone) await eraseSwing(tx, academyId, swingId);

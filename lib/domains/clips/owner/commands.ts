@@ -8,6 +8,7 @@ import { MOST_CLIPS_OF_A_SWING, tellChanged } from "../commands";
 import type { ClipOwner, SwingSubject, UploadSubject } from "../policy";
 import type { SIDES } from "../schema";
 import { lessonPermitOn } from "../scope";
+import { forgetSent } from "../sent/commands";
 import { dropSuggestions, wantSuggestions } from "../suggested/commands";
 import type { MovedSwing } from "./schema";
 
@@ -47,6 +48,8 @@ export async function moveSwing(tx: Transaction, actor: Person, swing: Granted<S
   // A note or an own best of the first player may not lead to another child's pictures, not for a moment: it goes in the same transaction.
   await tx.ownBest.deleteMany({ where: ofSwing });
   await tx.note.updateMany({ where: { academyId, clip: { swingId }, playerId: { not: playerId } }, data: { clipId: null } });
+  await forgetSent(tx, academyId, { OR: [{ swingId }, { clip: { swingId } }] });
+  await tx.sentClip.updateMany({ where: { academyId, clip: { swingId } }, data: { clipId: null, frameIndex: null } });
   await tx.swing.update({ where: { id: swingId }, data: { playerId, side } });
   await tx.clip.updateMany({ where: ofSwing, data: { playerId } });
   await tx.upload.updateMany({ where: { academyId, OR: [{ swingId }, { clip: { swingId } }] }, data: { playerId } });
@@ -73,6 +76,7 @@ export async function moveUpload(tx: Transaction, actor: Person, upload: Granted
   if (row.state !== "receiving" && row.state !== "checking") throw new ConflictError("This sending has ended already. Nothing was changed.");
   const facts = row.facts as { side: Side };
   const side = await sideAt(tx, actor, to, wantedSide ?? facts.side);
+  if (row.playerId !== playerId) await forgetSent(tx, academyId, { id });
   await tx.upload.update({ where: { id }, data: { playerId, swingId: row.playerId === playerId ? row.swingId : null, facts: { ...facts, side } } });
   await writeAudit(tx, actor, "clips.swing-moved-from", academyId, row.playerId);
   await writeAudit(tx, actor, "clips.swing-moved-to", academyId, playerId);

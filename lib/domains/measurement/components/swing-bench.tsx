@@ -6,8 +6,10 @@ import { ClipFactsForm } from "@/lib/domains/clips/components/clip-facts-form";
 import { EraseClip } from "@/lib/domains/clips/components/erase-clip";
 import { KeptSwingViewer } from "@/lib/domains/clips/components/kept-swing-viewer";
 import { SlowMotionQuestion } from "@/lib/domains/clips/components/slow-motion-question";
+import { AnswerHere } from "@/lib/domains/clips/components/sent/answer-here";
 import { SuggestingNote } from "@/lib/domains/clips/components/points/suggesting-note";
 import { usePlateTaps } from "@/lib/domains/clips/components/use-plate-taps";
+import type { SentForCoach } from "@/lib/domains/clips/sent/view";
 import type { Suggesting } from "@/lib/domains/clips/suggested/view";
 import type { EventView, PointView } from "@/lib/domains/clips/view";
 import { openClipReader, withLiveClip } from "../rules";
@@ -33,10 +35,12 @@ interface SwingBenchProps {
   readonly caption: string;
   /** Frame shown first; contact when it is not said. */
   readonly startFrame?: number;
+  /** What the family asked with this swing; null when a coach filmed it. */
+  readonly sent: SentForCoach | null;
 }
 
 /** One clip of a swing with its readings beside it, taken anew while a point moves. */
-export function SwingBench({ measured, comparable, clipId, suggesting, caption, startFrame }: SwingBenchProps) {
+export function SwingBench({ measured, comparable, clipId, suggesting, caption, startFrame, sent }: SwingBenchProps) {
   const { swing, book, sections, wanted } = measured;
   const [settled, setSettled] = useState<Settled | null>(null);
   const [moving, setMoving] = useState<PointView | null>(null);
@@ -71,6 +75,7 @@ export function SwingBench({ measured, comparable, clipId, suggesting, caption, 
       taps={taps}
       suggesting={<SuggestingNote clipId={clipId} suggesting={suggesting} />}
       onPointsChanged={onPointsChanged}
+      withFrame={sent ? (frameIndex) => <AnswerHere sent={sent} clipId={clipId} frameIndex={frameIndex} /> : undefined}
       readings={(onGo) => (
         <>
           <Readings checkpoints={book.checkpoints} sections={sections} readings={readings} settled={settledReadings} events={events ?? own.clip.events} onGo={onGo} />

@@ -7,14 +7,17 @@ import type { beginUploadForm } from "../../schema";
 import { dropFilm, keepFilm, listKeptFilms } from "./kept-films";
 import { hashFile, readVideoFile } from "./read-video-file";
 import { sendVideoFile } from "./send-video-file";
-import { isEnded, SendingLine, type SendingFilm } from "./sending-line";
+import { isEnded, SendingLine, type SendingDeps, type SendingFilm } from "./sending-line";
 
 const LINE_AGAIN_MS = [2000, 5000, 10_000, 20_000];
 const NOTHING: readonly SendingFilm[] = [];
 
-/** The line of films of this page. What waited on this device for the player (or for anybody) goes on by itself. */
-export function useSendingLine(userId: Id, playerId: Id | null, onEnded: () => void): { readonly films: readonly SendingFilm[]; readonly line: SendingLine } {
-  const [line] = useState(() => new SendingLine(depsOf(userId)));
+type Begin = SendingDeps["begin"];
+const beginAsCoach: Begin = (input) => beginUpload(input as unknown as z.input<typeof beginUploadForm>);
+
+/** The line of films of this page. What waited on this device for the player (or for anybody) goes on by itself. `begin` asks the house: as a coach, unless said otherwise. */
+export function useSendingLine(userId: Id, playerId: Id | null, onEnded: () => void, begin: Begin = beginAsCoach): { readonly films: readonly SendingFilm[]; readonly line: SendingLine } {
+  const [line] = useState(() => new SendingLine(depsOf(userId, begin)));
   const films = useSyncExternalStore(line.subscribe, line.snapshot, useCallback(() => NOTHING, []));
   const endedCount = films.filter(({ state }) => isEnded(state)).length;
   const tellEnded = useEffectEvent(onEnded);
@@ -40,11 +43,11 @@ export function useSendingLine(userId: Id, playerId: Id | null, onEnded: () => v
   return { films, line };
 }
 
-const depsOf = (userId: Id) => ({
+const depsOf = (userId: Id, begin: Begin): SendingDeps => ({
   userId,
+  begin,
   readFacts: readVideoFile,
   hash: hashFile,
-  begin: (input: unknown) => beginUpload(input as z.input<typeof beginUploadForm>),
   cancel: (uploadId: Id) => cancelUpload({ uploadId }),
   move: (uploadId: Id, toPlayerId: Id, side: string | undefined) => moveUpload({ uploadId, toPlayerId, toSide: side as "right" | "left" | undefined }),
   send: sendVideoFile,
