@@ -10,7 +10,7 @@ import { RunningHead } from "@/lib/ui/running-head";
 import { Thumbs } from "@/lib/ui/thumbs";
 
 const PLACES = [
-  { href: "/roster", label: "Roster" },
+  { href: "/roster", label: "Roster", also: ["/hours"] },
   { href: "/people", label: "People" },
   { href: "/incidents", label: "Incidents" },
   { href: "/audit", label: "Audit" },

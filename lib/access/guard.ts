@@ -39,6 +39,20 @@ export function may<Input, S extends Subject, Name extends string>(
   };
 }
 
+/** The same guard, whose refusal says what it means for what was typed; strangers and those who were let in a moment ago hear the same. */
+export function refusedInWords<Input, Allowed, Who extends Actor>(guard: Guard<Input, Allowed, Who>, words: string): Guard<Input, Allowed, Who> {
+  return {
+    words: guard.words,
+    check: async (actor, input, db) => {
+      try {
+        return await guard.check(actor, input, db);
+      } catch (error) {
+        throw error instanceof NotFoundError ? new NotFoundError("page", words) : error;
+      }
+    },
+  };
+}
+
 /** Those may to whom the ability is allowed in their own academy; which rows they then see is the scope's business. */
 export function mayInAcademy<Input, Name extends string>(asked: Ability<Subject, Name>): Guard<Input, Granted<Subject, Name>, Person> {
   return may(asked, async (_input, _db, actor) => ({ academyId: actor.academyId }));

@@ -12,8 +12,9 @@ export abstract class DomainError extends Error {
 export class NotFoundError extends DomainError {
   override readonly id = "not-found";
   override readonly status = 404;
-  constructor(what = "page") {
-    super(`There is no such ${what}, or it is not yours to see.`);
+  /** @param words said in place of the usual sentence, to everybody who is refused alike */
+  constructor(what = "page", words = `There is no such ${what}, or it is not yours to see.`) {
+    super(words);
   }
 }
 

@@ -10,6 +10,7 @@ import { database } from "@/lib/platform/database";
 import type { SwingTruth } from "../media/truth";
 import { keepAsModel } from "./model-hitter";
 import type { Scene, Story } from "./scene";
+import { talk } from "./thread";
 
 /** What the coaches made of the films of a player's side: told through the same actions that people use. */
 export const STORIES: Readonly<Record<string, Story>> = {
@@ -33,6 +34,7 @@ export const STORIES: Readonly<Record<string, Story>> = {
       const drill = await database().planDrill.findFirst({ where: { plan: { playerId, state: "sent" } }, orderBy: { position: "asc" } });
       if (drill) await logPractice.as(player, { planDrillId: drill.id });
     }
+    await talk(scene);
   },
   "tobin left": async (scene) => {
     const { playerId, side, coach } = scene;

@@ -4,6 +4,7 @@ import { listWaitingClips } from "@/lib/domains/clips/sent/queries";
 import type { WaitingRow } from "@/lib/domains/clips/sent/view";
 import { listCageDay } from "@/lib/domains/observations/queries";
 import type { CageDayRow } from "@/lib/domains/observations/view";
+import { listUnansweredThreads } from "@/lib/domains/messages/queries";
 import { listHomework } from "@/lib/domains/plans/queries";
 import { listHomeworkCounts } from "@/lib/domains/practice/queries";
 import type { HomeworkCount } from "@/lib/domains/practice/view";
@@ -21,13 +22,13 @@ export const metadata: Metadata = { title: "Cage day" };
 export default async function CageDayPage() {
   const rows = await listCageDay({});
   const playerIds = rows.map(({ playerId }) => playerId);
-  const [homework, counts, clips] = await Promise.all([listHomework({ playerIds }), listHomeworkCounts({ playerIds }), listWaitingClips({})]);
+  const [homework, counts, clips, unanswered] = await Promise.all([listHomework({ playerIds }), listHomeworkCounts({ playerIds }), listWaitingClips({}), listUnansweredThreads({ playerIds })]);
   const paused = rows.filter((row) => row.isPaused).length;
   return (
     <Leaf kind="day">
       <Opening
         title="Cage day"
-        sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(paused, clips.length)}`}
+        sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(paused, clips.length, unanswered.length)}`}
         actions={
           <>
             <ButtonLink href="/lesson">Group lesson</ButtonLink>
@@ -58,6 +59,7 @@ export default async function CageDayPage() {
           row={row}
           cue={homework.find(({ playerId }) => playerId === row.playerId)?.cue ?? row.foci[0]?.cue ?? null}
           count={counts.find(({ playerId }) => playerId === row.playerId)?.plans[0]}
+          isUnanswered={unanswered.includes(row.playerId)}
         />
       ))}
     </Leaf>
@@ -65,7 +67,7 @@ export default async function CageDayPage() {
 }
 
 /** The plan's cue stands before the library's. */
-function PlayerEntry({ row, cue, count }: { row: CageDayRow; cue: string | null; count: HomeworkCount | undefined }) {
+function PlayerEntry({ row, cue, count, isUnanswered }: { row: CageDayRow; cue: string | null; count: HomeworkCount | undefined; isUnanswered: boolean }) {
   return (
     <Entry side={row.sides.length > 1 ? "R, L" : row.sides[0] === "left" ? "L" : "R"} label={row.name}>
       <div className="lesson">
@@ -87,7 +89,17 @@ function PlayerEntry({ row, cue, count }: { row: CageDayRow; cue: string | null;
           <span className="hush">Last swing: </span>
           {sinceWords(row.weeksSinceSwing)}
         </p>
-        <p className="waits small">{row.isPaused ? <State is="waiting">Swings stopped</State> : row.mayBeFilmed ? null : "Consent to film: not given"}</p>
+        <p className="waits small">
+          {row.isPaused ? <State is="waiting">Swings stopped</State> : row.mayBeFilmed ? null : "Consent to film: not given"}
+          {isUnanswered ? (
+            <>
+              {row.isPaused || !row.mayBeFilmed ? <br /> : null}
+              <Link href={`/players/${row.playerId}/messages`} aria-label={`Message to answer, ${row.name}`}>
+                <State is="waiting">Message to answer</State>
+              </Link>
+            </>
+          ) : null}
+        </p>
         <ButtonLink className="film" href={`/players/${row.playerId}/clips/new`} aria-label={`Film ${row.name}`}>
           Film
         </ButtonLink>
@@ -102,10 +114,11 @@ function sinceWords(weeks: number | null): string {
   return weeks === 1 ? "1 week ago" : `${weeks} weeks ago`;
 }
 
-function waitingWords(paused: number, clips: number): string {
+function waitingWords(paused: number, clips: number, messages: number): string {
   const said = [
     paused === 0 ? null : paused === 1 ? "The swings of one player are stopped." : `The swings of ${paused} players are stopped.`,
     clips === 0 ? null : clips === 1 ? "One clip waits for an answer." : `${clips} clips wait for an answer.`,
+    messages === 0 ? null : messages === 1 ? "One family waits for a word from you." : `${messages} families wait for a word from you.`,
   ];
   return said.filter(Boolean).join(" ") || "Nothing waits for you.";
 }

@@ -19,7 +19,12 @@ export default async function RosterPage({ searchParams }: { searchParams: Searc
       <Opening
         title={hasLeft ? "Players who have left" : "Roster"}
         sub={hasLeft ? "Their records are kept; coaches no longer see them." : "Everybody who trains here, by family name."}
-        actions={<ButtonLink href="/roster/new" kind="main">Add a player</ButtonLink>}
+        actions={
+          <>
+            <ButtonLink href="/hours">Hours for messages</ButtonLink>
+            <ButtonLink href="/roster/new" kind="main">Add a player</ButtonLink>
+          </>
+        }
       />
       <form className="form" action="/roster" method="get" role="search">
         {hasLeft ? <input type="hidden" name="left" value="1" /> : null}

@@ -3,6 +3,7 @@ import Link from "next/link";
 import { SwingDay } from "@/lib/domains/observations/components/swing-day";
 import { getPlayerOverview } from "@/lib/domains/observations/queries";
 import { dayWords, type PlayerOverviewView } from "@/lib/domains/observations/view";
+import { listUnansweredThreads } from "@/lib/domains/messages/queries";
 import { getHomeworkSummary, listSentNotes } from "@/lib/domains/plans/queries";
 import type { SentNoteRow } from "@/lib/domains/plans/view";
 import { getHomeworkCounts } from "@/lib/domains/practice/queries";
@@ -38,12 +39,13 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
   const player = await getPlayer({ playerId });
   const { today } = await getPlayerFacts({ playerId });
   const side = player.sides.find((known) => known.side === asked.side)?.side ?? player.sides[0]?.side ?? "right";
-  const [overview, notes, [homework], counts, walkthroughs] = await Promise.all([
+  const [overview, notes, [homework], counts, walkthroughs, unanswered] = await Promise.all([
     getPlayerOverview({ playerId, side, after: asked.after }),
     listSentNotes({ playerId }),
     getHomeworkSummary({ playerId, side }),
     getHomeworkCounts({ playerId, side }),
     listWalkthroughs({ playerId }),
+    listUnansweredThreads({ playerIds: [playerId] }),
   ]);
   const sideNotes = notes.rows.filter((note) => note.side === side);
   const here = `/players/${playerId}`;
@@ -74,6 +76,7 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
         {overview.swings[0] ? <ButtonLink href={`/swings/${overview.swings[0].id}/sheet`}>Checkpoint sheet</ButtonLink> : null}
         <ButtonLink href={`${here}/plan?side=${side}`}>Plan</ButtonLink>
         <ButtonLink href={`${here}/walkthroughs`}>Walkthroughs</ButtonLink>
+        <ButtonLink href={`${here}/messages`}>{unanswered.length > 0 ? "Messages: one to answer" : "Messages"}</ButtonLink>
       </div>
       <PauseNotice player={player} />
       <div className="bar-line closes" id="season">

@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { ReactNode } from "react";
+import { countNewMessages } from "@/lib/domains/messages/queries";
 import { getMe } from "@/lib/domains/identity/queries";
 import { getFamilyPlayers } from "@/lib/domains/roster/queries";
 import { RunningHead } from "@/lib/ui/running-head";
@@ -14,10 +15,12 @@ export default async function PlayerLayout({ children, params }: { children: Rea
   const player = players.find(({ id }) => id === playerId);
   if (!player) notFound();
   const base = `/family/${playerId}`;
+  const newMessages = await countNewMessages({ playerId });
   const places = [
     { href: `${base}/today`, label: "Today", also: [`${base}/sheet`] },
     { href: `${base}/notes`, label: "Notes" },
     { href: `${base}/clips`, label: "Send a clip" },
+    { href: `${base}/messages`, label: newMessages > 0 ? `Messages (${newMessages})` : "Messages" },
     ...(me.role === "guardian" ? [{ href: `${base}/parents`, label: "For parents" }] : []),
   ];
   return (

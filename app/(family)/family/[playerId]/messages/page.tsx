@@ -1,0 +1,52 @@
+import { newId } from "@/lib/core/ids";
+import { Looked } from "@/lib/domains/messages/components/looked";
+import { MessageForm } from "@/lib/domains/messages/components/message-form";
+import { MessageList } from "@/lib/domains/messages/components/message-list";
+import { ThreadPeople } from "@/lib/domains/messages/components/thread-people";
+import { getThread } from "@/lib/domains/messages/queries";
+import { ButtonLink } from "@/lib/ui/button";
+import { Empty } from "@/lib/ui/empty";
+import { Leaf, Opening } from "@/lib/ui/leaf";
+
+export const metadata = { title: "Messages" };
+
+interface Props {
+  params: Promise<{ playerId: string }>;
+  searchParams: Promise<{ after?: string | string[] }>;
+}
+
+export default async function Messages({ params, searchParams }: Props) {
+  const [{ playerId }, { after }] = await Promise.all([params, searchParams]);
+  const view = await getThread({ playerId, after: typeof after === "string" ? after : undefined });
+  const base = `/family/${playerId}/messages`;
+  return (
+    <Leaf kind="portal">
+      {view.hasNew ? <Looked playerId={playerId} /> : null}
+      <Opening title="Messages" />
+      <div className="flow-wide">
+        <ThreadPeople view={view} />
+        {view.closed ? <p className="trouble">{view.closed}</p> : null}
+        <MessageForm playerId={playerId} messageId={newId()} label="Write to the coach" hint={familyHint(view.hours, view.goesAt)} isClosed={view.closed !== null} />
+        <section aria-label="What was written, newest first">
+          {view.messages.length > 0 ? (
+            <MessageList messages={view.messages} />
+          ) : (
+            <Empty title={after ? "There is nothing older" : "Nobody has written yet"} level="h2">
+              {after ? null : "A question about the homework, a lesson that must move: write it here, and everybody above reads it."}
+            </Empty>
+          )}
+        </section>
+        {view.next || after ? (
+          <div className="bar-line">
+            {after ? <ButtonLink href={base}>Newest messages</ButtonLink> : null}
+            {view.next ? <ButtonLink href={`${base}?after=${view.next}`}>Older messages</ButtonLink> : null}
+          </div>
+        ) : null}
+      </div>
+    </Leaf>
+  );
+}
+
+function familyHint(hours: string, goesAt: string | null): string {
+  return goesAt ? `It is quiet now: the coach can read it at once and is told at ${goesAt}. Text only.` : `Coaches are told from ${hours}. Text only.`;
+}
