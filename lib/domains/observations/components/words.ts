@@ -71,6 +71,7 @@ const en = {
   order: {
     beingWorkedOut: "So little is called yet that many things could be behind it: the order is being worked out and appears here in a moment. Every call makes it quicker.",
     workOut: "Work it out",
+    reasonsDue: "What raised each of these, and what is worth asking, is being worked out and appears here in a moment.",
     moreCalls: "Call a few more things, and the page also says what raised each of these and what is worth asking.",
     sampled: (hundredths: number) => `Estimated, since little is called yet: a likelihood may be off by ${hundredths} in 100. It becomes exact as you call more.`,
     steady: "Steady: the first stays first when the guesses behind it are shaken.",

@@ -165,7 +165,7 @@ function Standing({ view }: { view: WhatFirstView }) {
           <b>Not enough seen yet.</b> These come nearest; none of them is a recommendation.
         </p>
       ) : null}
-      {view.candidates.every(({ reasons }) => reasons === null) ? <p className="note">{words.order.moreCalls}</p> : null}
+      {view.candidates.every(({ reasons }) => reasons === null) ? <p className="note">{view.workDue ? words.order.reasonsDue : words.order.moreCalls}</p> : null}
       {view.sampledError !== null ? <p className="why">{words.order.sampled(view.sampledError)}</p> : null}
       {view.steadiness ? (
         <p className="note">
