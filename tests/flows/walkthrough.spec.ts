@@ -50,9 +50,14 @@ test("a talk over two swings is recorded, sent, heard and stepped by the family 
   await page.mouse.move(box.x + box.width * 0.6, box.y + box.height * 0.65, { steps: 8 });
   await page.mouse.up();
   await expect(page.locator('.talk [data-kind="ring"]')).toHaveCount(1);
-  await page.getByRole("button", { name: "Ring" }).click();
+  await page.getByRole("button", { name: "Words" }).click();
+  await page.mouse.click(box.x + box.width * 0.3, box.y + box.height * 0.2);
+  await page.getByLabel("Words for the picture").fill("Hands wait here");
+  await page.keyboard.press("Enter");
+  await expect(page.locator('.talk [data-kind="words"]')).toHaveCount(1);
+  await page.getByRole("button", { name: "Words" }).click();
   await look(page, "talk-recording-1440");
-  await page.waitForTimeout(1500);
+  await page.waitForTimeout(17_000);
   await page.getByRole("button", { name: "Pause" }).click();
   await expect(page.getByRole("timer")).toContainText("Paused");
   await page.waitForTimeout(700);
@@ -62,6 +67,7 @@ test("a talk over two swings is recorded, sent, heard and stepped by the family 
   await page.keyboard.press("Space");
   await page.waitForTimeout(1500);
   await page.keyboard.press("Space");
+  await page.waitForTimeout(17_000);
   // Once the pictures have come to rest.
   await page.waitForTimeout(1200);
   const held = await framesNamed(page);
@@ -73,7 +79,7 @@ test("a talk over two swings is recorded, sent, heard and stepped by the family 
   const chapters = page.getByRole("complementary", { name: "Chapters" }).locator("ol li");
   await expect(chapters).toHaveCount(2);
   const [take] = await ask<{ voiceMs: number; durationMs: number; list: unknown }>(`SELECT t."voiceMs", t."durationMs", t."list" FROM "WalkthroughTake" t JOIN "Walkthrough" w ON w."id" = t."walkthroughId" WHERE w."playerId" = $1`, [playerId]);
-  expect(take?.voiceMs).toBeGreaterThan(2000);
+  expect(take?.voiceMs).toBeGreaterThan(38_000);
   // A pause is in neither: the voice is as long as the take.
   expect(Math.abs((take?.voiceMs ?? 0) - (take?.durationMs ?? 0))).toBeLessThan(500);
   await page.getByLabel("Where the talk stands").focus();
@@ -108,6 +114,7 @@ test("a talk over two swings is recorded, sent, heard and stepped by the family 
   await page.getByRole("button", { name: "Hold" }).click();
   const stood = await msShown(page);
   await expect(page.locator('.talk [data-kind="ring"]')).toHaveCount(1);
+  await expect(page.locator('.talk [data-kind="words"]')).toHaveCount(1);
   const before = await framesNamed(page);
   await page.getByRole("button", { name: "One frame on ›" }).click();
   await expect.poll(async () => (await framesNamed(page))[0]).toBe((before[0] ?? 0) + 1);

@@ -1,8 +1,8 @@
 "use client";
-import { useEffect, useRef, useState, type FormEvent } from "react";
 import type { MarkView } from "../view";
 import type { MarkTool } from "./gesture";
 import { nameOfMark } from "./mark-names";
+import { WordsForm } from "./words-form";
 
 export interface MarkToolsProps {
   readonly marks: readonly MarkView[];
@@ -25,7 +25,6 @@ const hints: Readonly<Record<MarkTool, string>> = {
   ring: "Drag from corner to corner round the thing. By key: arrows move the cross, Enter sets each corner.",
   words: "Press the picture where the words shall stand, then write them. By key: arrows move the cross, Enter sets the place.",
 };
-const mostLetters = 60;
 
 /** Tools in words, and the marks of the frame with a way to change and to remove each. */
 export function MarkTools(props: MarkToolsProps) {
@@ -68,33 +67,5 @@ export function MarkTools(props: MarkToolsProps) {
       ) : null}
       {tool && !isWriting ? <p className="note" role="status">{hints[tool]}</p> : null}
     </section>
-  );
-}
-
-interface WordsFormProps {
-  readonly start: string;
-  readonly onDone: (text: string) => void;
-  readonly onCancel: () => void;
-}
-
-function WordsForm({ start, onDone, onCancel }: WordsFormProps) {
-  const [text, setText] = useState(start);
-  const inputRef = useRef<HTMLInputElement>(null);
-  useEffect(() => inputRef.current?.focus(), []);
-  const onSubmit = (event: FormEvent) => {
-    event.preventDefault();
-    if (text.trim() !== "") onDone(text.trim());
-  };
-  return (
-    <form className="field" onSubmit={onSubmit}>
-      <label>
-        Words for the picture
-        <input ref={inputRef} value={text} maxLength={mostLetters} onChange={(event) => setText(event.target.value)} onKeyDown={(event) => event.key === "Escape" && onCancel()} />
-      </label>
-      <span className="bar-line" style={{ padding: 0 }}>
-        <button type="submit" className="btn main">Keep the words</button>
-        <button type="button" className="btn" onClick={onCancel}>Leave it</button>
-      </span>
-    </form>
   );
 }

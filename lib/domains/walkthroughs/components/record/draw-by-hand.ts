@@ -1,11 +1,11 @@
-import { drawnShape, drawnTo, isTooSmall, nextDrawing, type Drawing, type DrawTool } from "@/lib/domains/clips/components/gesture";
+import { drawnShape, drawnTo, isTooSmall, nextDrawing, type Drawing, type MarkTool } from "@/lib/domains/clips/components/gesture";
 import { insidePicture, type Size, type Spot } from "@/lib/domains/clips/rules";
 import type { MarkShape } from "@/lib/domains/clips/view";
 import { roundedShape } from "./what-happened";
 
 /** A drawing in the making, with when each place of it was reached. */
 export interface ByHand {
-  readonly tool: DrawTool;
+  readonly tool: MarkTool;
   readonly clipId: string;
   /** Where the hand is, or the cross that the keys move; pixels of the picture. */
   readonly cross: Spot;
@@ -13,6 +13,8 @@ export interface ByHand {
   readonly begunMs: number;
   /** Of a pen: when each place of its path was reached, in milliseconds of the take. */
   readonly reachedMs: readonly number[];
+  /** Where words shall stand that are being written. */
+  readonly wordsAt: Spot | null;
 }
 
 /** What was drawn, ready to be kept. */
@@ -26,11 +28,12 @@ export interface DrawnByHand {
 
 const LEAST_PX = 6;
 
-export const takeTool = (tool: DrawTool, clipId: string, picture: Size): ByHand => ({ tool, clipId, cross: { x: picture.width / 2, y: picture.height / 2 }, drawing: null, begunMs: 0, reachedMs: [] });
+export const takeTool = (tool: MarkTool, clipId: string, picture: Size): ByHand => ({ tool, clipId, cross: { x: picture.width / 2, y: picture.height / 2 }, drawing: null, begunMs: 0, reachedMs: [], wordsAt: null });
 
 /** The hand begins where it comes down, or draws on. */
 export function handAt(now: ByHand, clipId: string, to: Spot, picture: Size, ms: number): ByHand {
   const cross = insidePicture(to, picture);
+  if (now.tool === "words") return { ...now, clipId, cross, wordsAt: null };
   if (!now.drawing || now.clipId !== clipId) return { ...now, clipId, cross, drawing: { tool: now.tool, from: cross, to: cross }, begunMs: ms, reachedMs: [ms] };
   const drawing = drawnTo(now.drawing, cross);
   const grew = (drawing.path?.length ?? 1) > (now.drawing.path?.length ?? 1);
@@ -40,6 +43,7 @@ export function handAt(now: ByHand, clipId: string, to: Spot, picture: Size, ms:
 /** The hand lets go: the next part of a drawing that has more, else the drawing is done. */
 export function handUp(now: ByHand, ms: number): { readonly next: ByHand; readonly done: DrawnByHand | null } {
   const { drawing, clipId, begunMs, reachedMs } = now;
+  if (now.tool === "words") return { next: { ...now, wordsAt: now.cross }, done: null };
   if (!drawing) return { next: now, done: null };
   const more = nextDrawing(drawing);
   if (more) return { next: { ...now, drawing: more }, done: null };
@@ -48,6 +52,13 @@ export function handUp(now: ByHand, ms: number): { readonly next: ByHand; readon
   if (isTooSmall(shape, LEAST_PX)) return { next, done: null };
   const overMs = Math.max(0, Math.round(ms - begunMs));
   return { next, done: { clipId, shape: roundedShape(shape), begunMs: Math.round(begunMs), overMs, paceMs: shape.kind === "pen" ? paceOf(shape.places, drawing.path ?? [], reachedMs, begunMs, overMs) : null } };
+}
+
+/** The words were written: they stand there from now on. */
+export function writeWords(now: ByHand, text: string, ms: number): { readonly next: ByHand; readonly done: DrawnByHand | null } {
+  const { clipId, wordsAt } = now;
+  if (!wordsAt) return { next: now, done: null };
+  return { next: { ...now, wordsAt: null }, done: { clipId, shape: roundedShape({ v: 1, kind: "words", ...wordsAt, text }), begunMs: Math.round(ms), overMs: 0, paceMs: null } };
 }
 
 /** When the hand was at each place that was kept of its path. */

@@ -5,6 +5,7 @@ import { sayMinutes } from "../../rules";
 import { dropFromDevice, listKeptTakes, type KeptTake } from "./kept-takes";
 
 interface KeptOnDeviceProps {
+  readonly userId: string;
   readonly playerId: string;
   /** While one is recorded or sent nothing else is offered. */
   readonly isBusy: boolean;
@@ -12,11 +13,11 @@ interface KeptOnDeviceProps {
 }
 
 /** What was said here before and never sent: the page was closed, or there was no connection. */
-export function KeptOnDevice({ playerId, isBusy, onSend }: KeptOnDeviceProps) {
+export function KeptOnDevice({ userId, playerId, isBusy, onSend }: KeptOnDeviceProps) {
   const [takes, setTakes] = useState<readonly KeptTake[]>([]);
   const look = useCallback(() => {
-    listKeptTakes(playerId).then(setTakes, () => setTakes([]));
-  }, [playerId]);
+    listKeptTakes(userId, playerId).then(setTakes, () => setTakes([]));
+  }, [userId, playerId]);
   useEffect(() => {
     if (!isBusy) look();
   }, [isBusy, look]);

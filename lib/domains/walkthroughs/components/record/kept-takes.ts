@@ -3,6 +3,8 @@ import type { TakeList } from "../../list/schema";
 
 /** A take as it lies on this device until it was sent. */
 export interface KeptTake {
+  /** Who talked: nobody else is offered it. */
+  readonly userId: string;
   readonly takeId: string;
   readonly playerId: string;
   readonly walkthroughId: string;
@@ -41,9 +43,9 @@ export async function keepPiece(takeId: string, number: number, piece: Blob): Pr
   await (await open()).put("pieces", { takeId, number, bytes, type: piece.type });
 }
 
-/** The takes of a player that were not sent. */
-export async function listKeptTakes(playerId: string): Promise<readonly KeptTake[]> {
-  return (await open()).getAllFromIndex("takes", "player", playerId);
+/** The takes of a player that somebody told and did not send. */
+export async function listKeptTakes(userId: string, playerId: string): Promise<readonly KeptTake[]> {
+  return (await (await open()).getAllFromIndex("takes", "player", playerId)).filter((take) => take.userId === userId);
 }
 
 const piecesOf = (takeId: string) => IDBKeyRange.bound([takeId, 0], [takeId, Infinity]);

@@ -7,7 +7,7 @@ import { lineUp } from "@/lib/domains/clips/components/beside/lined-clip";
 import type { ClipBeside } from "@/lib/domains/clips/view";
 import { stateAt } from "../../list/rules";
 import { listForm, type Happening } from "../../list/schema";
-import { handAt, handUp, takeTool } from "./draw-by-hand";
+import { handAt, handUp, takeTool, writeWords } from "./draw-by-hand";
 import { dropFromDevice, keepOnDevice, keepPiece, listKeptTakes, readKeptVoice } from "./kept-takes";
 import { msOf, runClock, stopClock, stoppedClock } from "./take-clock";
 import { listOf, startOf, whatHappened, withHappening } from "./what-happened";
@@ -99,6 +99,14 @@ describe("drawing by hand", () => {
     expect(handUp(handAt(takeTool("line", one, picture), one, { x: 5, y: 5 }, picture, 0), 10).done).toBeNull();
   });
 
+  test("words stand where the hand let go, from when they were written, and more can be set", () => {
+    const placed = handUp(handAt(takeTool("words", one, picture), one, { x: 40.04, y: 50 }, picture, 1000), 1100);
+    expect(placed).toMatchObject({ done: null, next: { wordsAt: { x: 40.04, y: 50 } } });
+    const written = writeWords(placed.next, "Stay on the back leg", 4000.4);
+    expect(written.done).toEqual({ clipId: one, shape: { v: 1, kind: "words", x: 40, y: 50, text: "Stay on the back leg" }, begunMs: 4000, overMs: 0, paceMs: null });
+    expect(writeWords(written.next, "again", 5000).done).toBeNull();
+  });
+
   test("an angle takes two strokes", () => {
     let hand = handAt(handAt(takeTool("angle", one, picture), one, { x: 0, y: 0 }, picture, 0), one, { x: 100, y: 0 }, picture, 100);
     const first = handUp(hand, 200);
@@ -110,16 +118,17 @@ describe("drawing by hand", () => {
 
 test("what lies on the device is offered until it was sent, its voice whole and in order", async () => {
   const { list } = recorded([{ kind: "step", by: 1 }]);
-  const take = { takeId: "take", playerId: "pia", walkthroughId: "w", side: "right" as const, chapterId: null, hasVoice: true, list };
+  const take = { takeId: "take", userId: "ottoline", playerId: "pia", walkthroughId: "w", side: "right" as const, chapterId: null, hasVoice: true, list };
   await keepOnDevice({ ...take, list: { ...list, durationMs: 1 } });
   for (const number of [0, 1, 2, 10]) await keepPiece("take", number, new Blob([String(number)], { type: "audio/webm" }));
   await keepPiece("taken", 0, new Blob(["other"]));
   await keepOnDevice(take);
-  expect(await listKeptTakes("pia")).toEqual([take]);
-  expect(await listKeptTakes("otto")).toEqual([]);
+  expect(await listKeptTakes("ottoline", "pia")).toEqual([take]);
+  expect(await listKeptTakes("ottoline", "otto")).toEqual([]);
+  expect(await listKeptTakes("somebody else", "pia")).toEqual([]);
   const voice = await readKeptVoice("take");
   expect([await voice?.text(), voice?.type]).toEqual(["01210", "audio/webm"]);
   await dropFromDevice("take");
-  expect([await listKeptTakes("pia"), await readKeptVoice("take")]).toEqual([[], null]);
+  expect([await listKeptTakes("ottoline", "pia"), await readKeptVoice("take")]).toEqual([[], null]);
   expect(await (await readKeptVoice("taken"))?.text()).toBe("other");
 });

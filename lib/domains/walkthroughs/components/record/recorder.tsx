@@ -6,7 +6,8 @@ import { heardBeside } from "@/lib/domains/clips/components/beside/beside-keys";
 import { besideReducer, movingTogether, startBeside, type BesideAction, type BesideState } from "@/lib/domains/clips/components/beside/beside-state";
 import { BesideSteps, EventJumps } from "@/lib/domains/clips/components/beside/beside-steps";
 import { lineUp } from "@/lib/domains/clips/components/beside/lined-clip";
-import type { DrawTool } from "@/lib/domains/clips/components/gesture";
+import type { MarkTool } from "@/lib/domains/clips/components/gesture";
+import { WordsForm } from "@/lib/domains/clips/components/words-form";
 import { eventNames } from "@/lib/domains/clips/components/words";
 import { wholeLook, zoomAbout } from "@/lib/domains/clips/rules";
 import type { ClipBeside, MarkView } from "@/lib/domains/clips/view";
@@ -14,7 +15,7 @@ import { newId } from "@/lib/core/ids";
 import type { Called } from "../../list/schema";
 import type { TalkPoints } from "../../view";
 import { TalkStage } from "../talk-stage";
-import { handAt, handUp, takeTool, type ByHand } from "./draw-by-hand";
+import { handAt, handUp, takeTool, writeWords, type ByHand } from "./draw-by-hand";
 import { KeptOnDevice } from "./kept-on-device";
 import { PointAt } from "./point-at";
 import { RecordingBar } from "./recording-bar";
@@ -23,19 +24,21 @@ import { useSteadyPlaying } from "./use-steady-playing";
 
 interface RecorderProps {
   readonly clips: readonly ClipBeside[];
-  readonly target: Omit<RecordingTarget, "walkthroughId"> & { readonly walkthroughId: string | null };
+  readonly target: Omit<RecordingTarget, "walkthroughId" | "userId"> & { readonly walkthroughId: string | null };
   readonly points: TalkPoints;
+  /** Who talks: what was not sent is offered to nobody else on this device. */
+  readonly userId: string;
 }
 
-const TOOLS: readonly (readonly [DrawTool, string])[] = [["line", "Line"], ["angle", "Angle"], ["ring", "Ring"], ["pen", "Pen"]];
+const TOOLS: readonly (readonly [MarkTool, string])[] = [["line", "Line"], ["angle", "Angle"], ["ring", "Ring"], ["pen", "Pen"], ["words", "Words"]];
 
 /** Talk over real frames: what is shown, stepped, played and drawn while one speaks is kept as a list, and the voice beside it. */
-export function Recorder({ clips, target: given, points }: RecorderProps) {
+export function Recorder({ clips, target: given, points, userId }: RecorderProps) {
   const views = useMemo(() => clips.map(({ clip }) => clip), [clips]);
   const lined = useMemo(() => lineUp(views, false), [views]);
   const [state, dispatch] = useReducer((now: BesideState, action: BesideAction) => besideReducer(lined)(now, action), { clips: lined, flipped: clips.filter((it) => it.startsFlipped).map(({ clip }) => clip.id) }, startBeside);
   const [freshId] = useState(newId);
-  const target = useMemo(() => ({ ...given, walkthroughId: given.walkthroughId ?? freshId }), [given, freshId]);
+  const target = useMemo(() => ({ ...given, userId, walkthroughId: given.walkthroughId ?? freshId }), [given, userId, freshId]);
   const recording = useRecording(target, clips, lined, state);
   const { tell, nowMs, phase } = recording;
   useSteadyPlaying(lined, state, dispatch, recording.tellPlaying);
@@ -61,15 +64,14 @@ export function Recorder({ clips, target: given, points }: RecorderProps) {
     handRef.current = next;
     setHand(next);
   };
-  const chooseTool = (tool: DrawTool) => {
+  const chooseTool = (tool: MarkTool) => {
     if (hand?.tool === tool || !inHand) return toHand(null);
     dispatch({ kind: "play", isPlaying: false });
     toHand(takeTool(tool, inHand.id, picture));
   };
   const moveHand = (clipId: string, to: { readonly x: number; readonly y: number }) => handRef.current && toHand(handAt(handRef.current, clipId, to, pictureOf(clipId), nowMs()));
-  const letGo = () => {
-    if (!handRef.current) return;
-    const { next, done } = handUp(handRef.current, nowMs());
+  const letGo = () => handRef.current && finishMark(handUp(handRef.current, nowMs()));
+  const finishMark = ({ next, done }: ReturnType<typeof handUp>) => {
     toHand(next);
     if (!done) return;
     const [id, frameIndex] = [`m${drawn.length + 1}`, state.places[done.clipId]?.frameIndex ?? 0];
@@ -121,7 +123,7 @@ export function Recorder({ clips, target: given, points }: RecorderProps) {
       }
       if (event.key === "Enter") {
         event.preventDefault();
-        return hand.drawing ? letGo() : moveHand(hand.clipId, hand.cross);
+        return hand.drawing || hand.tool === "words" ? void letGo() : moveHand(hand.clipId, hand.cross);
       }
       if (event.key === "Escape") {
         event.preventDefault();
@@ -170,7 +172,12 @@ export function Recorder({ clips, target: given, points }: RecorderProps) {
               <button key={tool} type="button" className="btn" aria-pressed={hand?.tool === tool} disabled={state.isLaidOver && clips.length > 1} onClick={() => chooseTool(tool)}>{name}</button>
             ))}
           </div>
-          {hand ? <p className="note" role="status">Drag on a picture. By key, with the picture in focus: arrows move the cross, Enter begins and ends, Escape puts the tool away.</p> : null}
+          {hand?.wordsAt ? <WordsForm start="" onDone={(text) => finishMark(writeWords(hand, text, nowMs()))} onCancel={() => toHand(null)} /> : null}
+          {hand && !hand.wordsAt ? (
+            <p className="note" role="status">
+              {hand.tool === "words" ? "Press a picture where the words shall stand, then write them." : "Drag on a picture."} By key, with the picture in focus: arrows move the cross, {hand.tool === "words" ? "Enter sets the place" : "Enter begins and ends"}, Escape puts the tool away.
+            </p>
+          ) : null}
           <button type="button" className="btn" disabled={drawn.length === 0} onClick={takeLastAway}>Take the last away</button>
         </section>
         {clips.length > 1 ? (
@@ -186,7 +193,7 @@ export function Recorder({ clips, target: given, points }: RecorderProps) {
             ))}
           </section>
         ) : null}
-        <KeptOnDevice playerId={given.playerId} isBusy={isOn || phase === "sending"} onSend={recording.send} />
+        <KeptOnDevice userId={userId} playerId={given.playerId} isBusy={isOn || phase === "sending"} onSend={recording.send} />
       </aside>
     </div>
   );

@@ -14,6 +14,7 @@ import { listOf, startOf, whatHappened, withHappening } from "./what-happened";
 export type RecordingPhase = "idle" | "recording" | "paused" | "sending" | "kept" | "unsent";
 
 export interface RecordingTarget {
+  readonly userId: string;
   readonly playerId: string;
   readonly side: "right" | "left";
   readonly walkthroughId: string;
