@@ -12,6 +12,7 @@ import * as commands from "./commands";
 import { planFor, writePlan, type PlanSubject } from "./policy";
 import * as forms from "./schema";
 import { findPlanSubject } from "./scope";
+import * as noteCommands from "./together/commands";
 import * as weekCommands from "./week/commands";
 import { setWeekdaysForm, suggestWeekForm } from "./week/schema";
 
@@ -80,7 +81,7 @@ export const chooseCue = defineAction({
   name: "plans.choose-cue",
   input: forms.chooseCueForm,
   policy: writers<In<typeof forms.chooseCueForm>>(),
-  run: async ({ actor, input, granted, tx }) => commands.chooseCue(tx, actor, granted, input),
+  run: async ({ actor, input, granted, tx }) => noteCommands.chooseCue(tx, actor, granted, input),
 });
 
 export const chooseStill = defineAction({
@@ -95,8 +96,8 @@ export const writeNote = defineAction({
   input: forms.writeNoteForm,
   policy: writers<In<typeof forms.writeNoteForm>>(),
   run: async ({ actor, input, granted, tx }) => {
-    const remarks = await commands.writeNote(tx, actor, granted, input);
-    return { message: ["Kept as a draft.", ...new Set(remarks.map(({ words }) => words))].join(" ") };
+    const { told, remarks } = await noteCommands.writeNote(tx, actor, granted, input);
+    return { message: ["Kept as a draft.", ...told, ...new Set(remarks.map(({ words }) => words))].join(" ") };
   },
 });
 
@@ -104,18 +105,18 @@ export const writePrivateNote = defineAction({
   name: "plans.write-private-note",
   input: forms.writePrivateNoteForm,
   policy: writers<In<typeof forms.writePrivateNoteForm>>(),
-  run: async ({ input, granted, tx }) => {
-    await commands.writePrivateNote(tx, granted, input.words);
+  run: async ({ actor, input, granted, tx }) => {
+    await noteCommands.writePrivateNote(tx, actor, granted, input);
     return { message: "Kept for coaches only." };
   },
 });
 
 export const sendNote = defineAction({
   name: "plans.send-note",
-  input: forms.planIdForm,
-  policy: writers<In<typeof forms.planIdForm>>(),
-  run: async ({ actor, granted, tx }) => {
-    const names = await commands.sendNote(tx, actor, granted);
+  input: forms.sendNoteForm,
+  policy: writers<In<typeof forms.sendNoteForm>>(),
+  run: async ({ actor, input, granted, tx }) => {
+    const names = await commands.sendNote(tx, actor, granted, input.seen);
     return { message: `Sent to ${names.join(" and ")}.` };
   },
 });

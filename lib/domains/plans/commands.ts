@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
-import { ConflictError, InvalidError } from "@/lib/core/errors";
+import { ConflictError, InvalidError, OvertakenError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
 import { getDrillsForPlanning } from "@/lib/domains/library/queries";
 import type { LibraryForPlanning } from "@/lib/domains/library/view";
@@ -21,18 +21,18 @@ import { tell } from "@/lib/platform/queue";
 import type { SwingsElsewhere } from "@/lib/prescribe/week/request";
 import type { PlanSubject } from "./policy";
 import {
-  countedPlan, drillLimits, drillRefusals, drillWords, missingParts, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, remarksOn, remarksOnPart, sendProblems, swingsFor,
-  type NoteWords, type Planning, type Remark,
+  countedPlan, drillLimits, drillRefusals, drillWords, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, sendProblems, swingsFor,
+  type Planning,
 } from "./rules";
-import { wordsOf, type chooseCueForm, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm, type writeNoteForm } from "./schema";
+import { wordsOf, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm } from "./schema";
 import {
   listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readSeasonRefusal, type NoteRowForView,
 } from "./scope";
 import { longDay, type KeptMarks } from "./view";
-import { swingRefusals, usualOrder } from "./week/rules";
+import { letterSeen, swingRefusals, usualOrder } from "./week/rules";
 
 type Given<Form extends z.ZodType> = z.infer<Form>;
-type Written = Granted<PlanSubject, "plan.write">;
+export type Written = Granted<PlanSubject, "plan.write">;
 const asJson = (value: object) => value as Prisma.InputJsonObject;
 
 // ---- Beginning -----------------------------------------------------------------------------------------------------
@@ -102,7 +102,7 @@ export interface Setting {
   readonly elsewhere: readonly SwingsElsewhere[] | null;
 }
 
-async function lockPlan(tx: Transaction, plan: Written): Promise<void> {
+export async function lockPlan(tx: Transaction, plan: Written): Promise<void> {
   await tx.$executeRaw`SELECT 1 FROM "Plan" WHERE "id" = ${plan.id}::uuid FOR UPDATE`;
 }
 
@@ -230,39 +230,6 @@ export async function setDose(tx: Transaction, actor: Person, granted: Written, 
 
 // ---- The note ------------------------------------------------------------------------------------------------------
 
-/** Refuses what may not be kept, each sentence at the part it is about. */
-function refuseHard(remarks: readonly Remark[]): void {
-  const hard = remarks.filter(({ isHard }) => isHard);
-  const [first] = hard;
-  if (!first) return;
-  const fields: Record<string, string> = {};
-  for (const { part, words } of hard) fields[part] ??= words;
-  throw new InvalidError(hard.length > 1 ? `${hard.length} things are not right yet. ${first.words}` : first.words, fields);
-}
-
-export async function chooseCue(tx: Transaction, actor: Person, granted: Written, given: Given<typeof chooseCueForm>): Promise<void> {
-  const setting = await takeUp(tx, actor, granted);
-  const cue = (given.ownCue || given.cue).replace(/^[“"]+|[”"]+$/g, "").trim();
-  if (cue === "") throw new InvalidError("Choose a cue, or write your own.", { ownCue: "Choose a cue, or write your own." });
-  if (cue.length > 120) throw new InvalidError("A cue is short: 120 letters at most.", { ownCue: "A cue is short: 120 letters at most." });
-  refuseHard(remarksOnPart("cue", cue, setting.planning.reader).map((remark) => ({ ...remark, part: "ownCue" as never })));
-  await tx.plan.update({ where: { id: granted.id }, data: { cue } });
-  await tx.note.update({ where: { id: setting.note.id }, data: { cue } });
-}
-
-/** Keeps the family's part as a draft. What was kept well comes first; the words are looked at as they are written. */
-export async function writeNote(tx: Transaction, actor: Person, granted: Written, given: Given<typeof writeNoteForm>): Promise<Remark[]> {
-  const setting = await takeUp(tx, actor, granted);
-  const { planId: _planId, ...parts } = given;
-  const words: NoteWords = { ...parts, cue: setting.note.cue };
-  const [missing] = missingParts(words);
-  if (missing?.part === "keptWell") throw new InvalidError(missing.words, { keptWell: missing.words });
-  const remarks = remarksOn(words, setting.planning.reader);
-  refuseHard(remarks.filter(({ part }) => part !== "cue"));
-  await tx.note.update({ where: { id: setting.note.id }, data: parts });
-  return remarks;
-}
-
 /** Which frame goes with the note; none is an answer too. */
 export async function chooseStill(tx: Transaction, actor: Person, granted: Written, { still }: Given<typeof chooseStillForm>): Promise<void> {
   const { note, side } = await takeUp(tx, actor, granted);
@@ -274,25 +241,18 @@ export async function chooseStill(tx: Transaction, actor: Person, granted: Writt
   await tx.note.update({ where: { id: note.id }, data: { clipId: still?.clipId ?? null, frameIndex: still?.frameIndex ?? null } });
 }
 
-/** Keeps what only coaches see, in a table of its own; it may be written after the note was sent, too. */
-export async function writePrivateNote(tx: Transaction, granted: Written, words: string): Promise<void> {
-  const { academyId } = granted;
-  await lockPlan(tx, granted);
-  const { id: noteId } = await tx.note.findUniqueOrThrow({ where: { planId: granted.id }, select: { id: true } });
-  if (words === "") await tx.privateNote.deleteMany({ where: { academyId, noteId } });
-  else await tx.privateNote.upsert({ where: { academyId_noteId: { academyId, noteId } }, create: { academyId, noteId, words }, update: { words } });
-}
-
 // ---- Sending -------------------------------------------------------------------------------------------------------
 
 /**
  * Sends plan and note together: words, doses and marks are kept as they are now, the plan that was in force for the same
- * focus ends, and everybody for whom it is gets a notice. Of two who send at once, one does. @returns who gets it
+ * focus ends, and everybody for whom it is gets a notice. Of two who send at once, one does; what was changed since `seen` is not
+ * sent unseen. @returns who gets it
  */
-export async function sendNote(tx: Transaction, actor: Person, granted: Written): Promise<string[]> {
+export async function sendNote(tx: Transaction, actor: Person, granted: Written, seen?: string): Promise<string[]> {
   const { academyId, playerId } = granted;
   const setting = await takeUp(tx, actor, granted);
   const { note, plan, facts, library, planning } = setting;
+  if (seen !== undefined && seen !== letterSeen(note)) throw new OvertakenError("The draft was changed since you looked at it. It stands here now as it is; nothing was sent.");
   const { leftAt } = await tx.player.findUniqueOrThrow({ where: { id: playerId }, select: { leftAt: true } });
   const receivers = await readReceivers(tx, academyId, playerId, facts.today);
   const drills = plan.drills.map((drill) => {

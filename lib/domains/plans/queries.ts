@@ -64,7 +64,7 @@ export const getPlanDraft = defineQuery({
     const stills = await listMarkedFrames(db, academyId, playerId, side);
     const marksNow = row.clipId && row.frameIndex !== null ? await readMarks(db, academyId, row.clipId, row.frameIndex) : [];
     const kept = await db.privateNote.findUnique({ where: { academyId_noteId: { academyId, noteId: row.id } } });
-    const setting = { ...(await readSenders(db, academyId, [row.authorId, actor.userId])), today: facts.today, timeZone: actor.timeZone, marksNow };
+    const setting = { ...(await readSenders(db, academyId, [row.authorId, actor.userId, ...[row.wordsById, kept?.writtenById].filter((id) => typeof id === "string")])), today: facts.today, timeZone: actor.timeZone, marksNow };
     const clicked = (await readClicked(db, academyId, [playerId])).find((one) => one.side === side && one.faultId === focus.faultId);
     const earlier = clicked ? { text: clicked.cue, from: "clicked for this player" } : lastSent && { text: lastSent.cue, from: `said on ${longDay(dayIn(lastSent.at, actor.timeZone))}` };
     return {
@@ -73,6 +73,7 @@ export const getPlanDraft = defineQuery({
         // Whoever sends it signs it.
         row: { ...row, authorId: actor.userId },
         facts, planning, library, beside, sources, stills, setting, earlier, receivers, hasLeft, seasonRefusal, lastWeek, privateWords: kept?.words ?? "",
+        privateById: kept?.writtenById ?? null,
       }),
     };
   },

@@ -1,81 +1,12 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import fc from "fast-check";
-import type { DrillRecord, FaultRecord } from "@/lib/domains/library/schema";
+import type { DrillRecord } from "@/lib/domains/library/schema";
 import { describe, expect, it } from "vitest";
-import { cautionsOf, countWords, cueChoices, missingParts, noteWordCount, remarksOn, remarksOnPart, swingsFor, type NoteReader } from "./rules";
+import { cautionsOf, cueChoices, swingsFor } from "./rules";
 import { swingRefusals } from "./week/rules";
 
 const read = (name: string) => JSON.parse(readFileSync(path.resolve(import.meta.dirname, `../../../seed/library/${name}.json`), "utf8"));
 const drills: DrillRecord[] = read("drills").drills;
-const faults: FaultRecord[] = read("faults").faults;
-const reader: NoteReader = { givenName: "Ines", ageYears: 12, otherFaults: ["Barrel drag", "Lunge forward"] };
-const hard = (text: string, who: NoteReader = reader) => remarksOnPart("oneThing", text, who).filter(({ isHard }) => isHard);
-const note = { keptWell: "Your load is quiet.", oneThing: "The belt goes first, then the foot.", why: "That keeps the chest closed a blink longer.", cue: "Belt first", forFamily: "" };
-
-describe("the words of a note", () => {
-  it("are kept when they say what happened and what to do", () => {
-    expect(remarksOn(note, reader)).toEqual([]);
-  });
-
-  it.each(["Your foot is wrong.", "A bad swing.", "We fix your hands.", "The score is low.", "Your fault is the hip.", "Mistakes happen.", "You swung badly."])(
-    "never hold a word of blame or of scores: %s",
-    (text) => {
-      expect(hard(text)).toHaveLength(1);
-      expect(hard(text)[0]?.words).toMatch(/stays out of a note/);
-    },
-  );
-
-  it("may hold a word that only begins like one", () => {
-    expect(hard("Keep the badge of your cap at the pitcher, with the fixture in view. Be yourself, wrongside up is fun.")).toEqual([]);
-  });
-
-  it.each(["You are a slow starter.", "Ines is too early.", "She's always late.", "He is not ready.", "You’re an arm hitter."])("put no label on the person: %s", (text) => {
-    expect(hard(text)[0]?.words).toMatch(/names the person/);
-  });
-
-  it("may say what the swing does", () => {
-    expect(hard("Your turn is a blink early. The ball is always there to wait for.")).toEqual([]);
-  });
-
-  it("never name an injury", () => {
-    expect(hard("It may be tendonitis.")[0]?.words).toMatch(/clinician/);
-  });
-
-  it("are sentences about one thing, not a list of faults", () => {
-    expect(hard("- belt\n- foot\n- hands")[0]?.words).toMatch(/one thing/);
-    expect(hard("Work on the barrel drag and the lunge forward.")[0]?.words).toMatch(/Barrel drag.*Lunge forward/);
-    expect(hard("That leads to barrel drag later.")).toEqual([]);
-  });
-
-  it("hold no numbers for a player under 11, and may from 11", () => {
-    expect(hard("Turn 10 degrees more.", { ...reader, ageYears: 10 })[0]?.words).toMatch(/No numbers/);
-    expect(hard("Turn 10 degrees more.", { ...reader, ageYears: 11 })).toEqual([]);
-  });
-
-  it("are 150 together at most", () => {
-    const long = (count: number) => ({ ...note, forFamily: Array.from({ length: count - noteWordCount(note) }, (_, i) => `word${i % 5 === 4 ? "." : ""}`).join(" ") });
-    expect(noteWordCount(long(150))).toBe(150);
-    expect(remarksOn(long(150), reader)).toEqual([]);
-    expect(remarksOn(long(151), reader)).toEqual([{ part: "forFamily", isHard: true, words: "The note has 151 words. 150 is the most that is read at home." }]);
-  });
-
-  it("are counted as words, whatever stands between them", () => {
-    fc.assert(
-      fc.property(fc.array(fc.stringMatching(/^[a-z]{1,8}$/), { maxLength: 40 }), fc.constantFrom(" ", "\n", "  ", " – "), (words, gap) => countWords(words.join(gap)) === words.length),
-    );
-  });
-
-  it("lack what was kept well before anything else", () => {
-    expect(missingParts({ ...note, keptWell: "", why: "" }).map(({ part }) => part)).toEqual(["keptWell", "why"]);
-  });
-
-  it("of the library itself pass: every cue of a fault and of a drill, and what a player is told, at any age", () => {
-    const young = { ...reader, ageYears: 9, otherFaults: [] };
-    const texts = [...faults.flatMap(({ cues, playerWording }) => [playerWording, ...cues.map(({ text }) => text)]), ...drills.flatMap(({ cues }) => cues.map(({ text }) => text))];
-    expect(texts.filter((text) => hard(text, young).length > 0)).toEqual([]);
-  });
-});
 
 describe("swings of a plan", () => {
   it("are the library's share of the times, rounded up, so that no dose understates them", () => {

@@ -13,6 +13,27 @@ const wholeNumber = (least: number, most: number, what: string) => {
 /** What is typed into one part of a note; the rules look at the words themselves. */
 const text = z.string().trim().max(1500, "This is longer than a note may be.").default("");
 
+/** What the page showed when its form was written; without it nothing is held against it. */
+const was = <Parts extends z.ZodType>(parts: Parts) =>
+  z
+    .string()
+    .max(20_000)
+    .transform((json, context): z.infer<Parts> => {
+      const parsed = parts.safeParse(parseJson(json));
+      if (parsed.success) return parsed.data;
+      context.addIssue({ code: "custom", message: "Look at the page again; nothing was changed." });
+      return z.NEVER;
+    })
+    .optional();
+
+function parseJson(json: string): unknown {
+  try {
+    return JSON.parse(json);
+  } catch {
+    return null;
+  }
+}
+
 export const playerIdForm = z.object({ playerId: idForm });
 export const playerSideForm = z.object({ playerId: idForm, side });
 export const planDraftForm = z.object({ playerId: idForm, side, focusId: emptyAsMissing(idForm) });
@@ -31,8 +52,10 @@ export const setDaysForm = z.object({
 export const planDrillForm = z.object({ planId: idForm, drillId: libraryId });
 export const moveDrillForm = planDrillForm.extend({ direction: z.enum(["up", "down"]) });
 export const setDoseForm = planDrillForm.extend({ timesPerDay: wholeNumber(1, 200, "Times a day"), minutesPerDay: wholeNumber(1, 60, "Minutes a day") });
-export const chooseCueForm = z.object({ planId: idForm, cue: text, ownCue: text });
-export const writeNoteForm = z.object({ planId: idForm, keptWell: text, oneThing: text, why: text, forFamily: text });
+export const chooseCueForm = z.object({ planId: idForm, cue: text, ownCue: text, was: z.string().max(1500).optional() });
+const familyParts = z.object({ keptWell: text, oneThing: text, why: text, forFamily: text });
+export const writeNoteForm = familyParts.extend({ planId: idForm, was: was(familyParts) });
+export const sendNoteForm = z.object({ planId: idForm, seen: z.string().max(20_000).optional() });
 export const chooseStillForm = z.object({
   planId: idForm,
   /** "clip frame", or empty for a note without a still. */
@@ -48,7 +71,8 @@ export const chooseStillForm = z.object({
       return z.NEVER;
     }),
 });
-export const writePrivateNoteForm = z.object({ planId: idForm, words: z.string().trim().max(4000, "Keep it below 4000 letters.").default("") });
+const privateParts = z.object({ words: z.string().trim().max(4000, "Keep it below 4000 letters.").default("") });
+export const writePrivateNoteForm = privateParts.extend({ planId: idForm, was: was(privateParts) });
 
 /** A drill's words as they stand in a plan: kept as they were sent, whatever the library says later. */
 export const drillWordsForm = z.object({

@@ -61,7 +61,7 @@ export const planSelect = {
  * which family views are fed, and it cannot reach the other table.
  */
 export const noteSelect = {
-  id: true, academyId: true, playerId: true, side: true, authorId: true, keptWell: true, oneThing: true, why: true, cue: true, forFamily: true,
+  id: true, academyId: true, playerId: true, side: true, authorId: true, keptWell: true, oneThing: true, why: true, cue: true, forFamily: true, wordsById: true,
   nextCheckOn: true, clipId: true, frameIndex: true, marks: true, sentAt: true,
   plan: { select: planSelect },
   battingSide: { select: { player: { select: { givenName: true, permits: { where: { use: "lesson" }, select: { validUntil: true } } } } } },

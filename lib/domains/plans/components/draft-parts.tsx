@@ -54,7 +54,7 @@ export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }
         <h2 className="as-h3" id="write">
           Write
         </h2>
-        <NoteForm draft={draft} reader={page} focusWhy={page.focusWhy} />
+        <NoteForm draft={draft} focusWhy={page.focusWhy} />
         <PrivateForm draft={draft} />
       </section>
       <section className="flow" aria-labelledby="still">
@@ -85,7 +85,7 @@ export function DraftPreview({ page, draft }: { page: PlanPage; draft: DraftView
     <aside className="preview flow" aria-labelledby="preview">
       <h2 id="preview">As the family will see it</h2>
       <FamilyNoteLetter note={draft.letter} label="The note as the family will see it" />
-      <SendForm planId={draft.planId} givenName={page.givenName} receivers={draft.receivers} notYet={draft.notYet} />
+      <SendForm planId={draft.planId} seen={draft.letterSeen} givenName={page.givenName} receivers={draft.receivers} notYet={draft.notYet} />
     </aside>
   );
 }

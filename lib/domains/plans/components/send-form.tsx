@@ -5,9 +5,12 @@ import { IDLE } from "@/lib/core/action-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { sendNote } from "../actions";
+import { useFreshWhenOvertaken } from "./use-boxes";
 
 interface SendFormProps {
   planId: string;
+  /** What the preview shows: nothing else is sent. */
+  seen: string;
   givenName: string;
   receivers: readonly string[];
   /** What stands in the way, first things first. */
@@ -15,12 +18,14 @@ interface SendFormProps {
 }
 
 /** Sends the note as it is shown. What is not ready yet is said before it is pressed. */
-export function SendForm({ planId, givenName, receivers, notYet }: SendFormProps) {
+export function SendForm({ planId, seen, givenName, receivers, notYet }: SendFormProps) {
   const [state, send] = useActionState(sendNote, IDLE);
+  useFreshWhenOvertaken(state);
   const text = receivers.length > 1 ? `Send to ${receivers.length === 2 ? "both" : `all ${receivers.length}`}` : "Send";
   return (
     <form action={send}>
       <input type="hidden" name="planId" value={planId} />
+      <input type="hidden" name="seen" value={seen} />
       <p className="note">
         {receivers.length > 0 ? `Goes to ${receivers.join(" and to ")}${receivers.length > 1 ? " together" : ""}. Nothing goes to a child alone.` : `Nobody would get this yet: ${givenName} has no guardian and no sign-in here.`}
       </p>

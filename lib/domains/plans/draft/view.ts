@@ -9,16 +9,17 @@ import { fieldCautions, type FieldCaution } from "@/lib/prescribe/field-cautions
 import { gearNames } from "@/lib/prescribe/gear";
 import { mostAfter, plannedSwings } from "@/lib/prescribe/swing-load";
 import {
-  countedPlan, cueChoices, drillLimits, drillWords, noteWordCount, remarksOn, sendProblems,
-  type CountedPlan, type CueChoice, type NotePart, type Planning, type Remark,
+  countedPlan, cueChoices, drillLimits, drillWords, sendProblems,
+  type CountedPlan, type CueChoice, type Planning,
 } from "../rules";
 import { elsewhereOf, elsewhereWords, weekdayWords, type SourceView } from "@/lib/domains/roster/loads/view";
 import { elsewhereOn, WEEKDAYS, type PracticeOrder } from "@/lib/prescribe/week/request";
 import { notTaken } from "@/lib/prescribe/week/week-words";
 import { wordsOf } from "../schema";
 import type { MarkedFrame, NoteRowForView } from "../scope";
+import type { NotePart, NoteReader } from "../wording/rules";
 import { familyNote, longDay, type FamilyNote, type NoteSetting } from "../view";
-import { draftSeen, growthWords, plannedWeek, swingRefusals, weekRequest } from "../week/rules";
+import { draftSeen, growthWords, letterSeen, plannedWeek, swingRefusals, weekRequest } from "../week/rules";
 
 /** A drill that may be taken. */
 export interface ProposedDrill {
@@ -73,12 +74,17 @@ export interface DraftView {
   readonly cue: string;
   readonly cues: readonly CueChoice[];
   readonly words: Readonly<Record<NotePart, string>>;
-  readonly wordCount: number;
-  readonly remarks: readonly Remark[];
+  /** Who wrote the family's part last, and the staff's; null before anybody did. */
+  readonly writtenBy: string | null;
+  readonly privateBy: string | null;
+  /** Whom the note is about, for what is said of its words. */
+  readonly reader: NoteReader;
   readonly privateWords: string;
   readonly still: string;
   readonly stills: readonly StillChoice[];
   readonly letter: FamilyNote;
+  /** What the letter shows, to be sent back with the press that sends it. */
+  readonly letterSeen: string;
   readonly receivers: readonly string[];
   /** What stands in the way of sending, first things first; empty when it may be sent. */
   readonly notYet: readonly string[];
@@ -161,6 +167,7 @@ interface DraftGiven {
   /** Full swings of the last seven days, of all sources. */
   readonly lastWeek: number;
   readonly privateWords: string;
+  readonly privateById: Id | null;
 }
 
 /** A draft as the coach sees it: the words of its drills are those of today's library, as they would be sent. */
@@ -214,14 +221,16 @@ export function draftView(given: DraftGiven): DraftView {
     cue: row.cue,
     cues: cueChoices(planning.fault, drills.flatMap(({ drillId }) => records.get(drillId) ?? []), given.earlier),
     words,
-    wordCount: noteWordCount(words),
-    remarks: remarksOn(words, planning.reader),
+    writtenBy: (given.row.wordsById && setting.names.get(given.row.wordsById)) ?? null,
+    privateBy: (given.privateById && setting.names.get(given.privateById)) ?? null,
+    reader: planning.reader,
     privateWords: given.privateWords,
     still: row.clipId && row.frameIndex !== null ? `${row.clipId} ${row.frameIndex}` : "",
     stills: given.stills.map(({ clipId, frameIndex, filmedOn, view, swingId }) => ({
       value: `${clipId} ${frameIndex}`, url: clipAddress.still(clipId, frameIndex), words: `${longDay(dayOf(filmedOn))}, from the ${view}`, swingId,
     })),
     letter,
+    letterSeen: letterSeen(given.row),
     receivers: given.receivers.map(({ name }) => name),
     notYet: sendProblems(
       {

@@ -111,3 +111,13 @@ export function growthWords(total: number, lastWeek: number, mostInWeek: number,
 export function draftSeen(drills: readonly { readonly drillId: string; readonly timesPerDay: number; readonly minutesPerDay: number; readonly weekdays: readonly number[] }[]): string {
   return drills.map(({ drillId, timesPerDay, minutesPerDay, weekdays }) => `${drillId} ${timesPerDay} ${minutesPerDay} ${weekdays.join("")}`).join("; ");
 }
+
+/** All that the preview of a draft shows and somebody may change meanwhile, to be held against what is sent. */
+export function letterSeen(note: {
+  readonly keptWell: string; readonly oneThing: string; readonly why: string; readonly cue: string; readonly forFamily: string; readonly nextCheckOn: Date; readonly clipId: string | null;
+  readonly frameIndex: number | null; readonly plan: { readonly minutesPerDay: number; readonly daysPerWeek: number; readonly practiceOrder: string; readonly drills: Parameters<typeof draftSeen>[0] };
+}): string {
+  const { keptWell, oneThing, why, cue, forFamily, nextCheckOn, clipId, frameIndex, plan } = note;
+  const { minutesPerDay, daysPerWeek, practiceOrder } = plan;
+  return JSON.stringify([keptWell, oneThing, why, cue, forFamily, nextCheckOn.toISOString(), clipId, frameIndex, minutesPerDay, daysPerWeek, practiceOrder, draftSeen(plan.drills)]);
+}
