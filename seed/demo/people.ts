@@ -47,7 +47,7 @@ export const PLAYERS: readonly DemoPlayer[] = [
   { key: "milo", givenName: "Milo", familyName: "Halloway", ageYears: 12, daysSinceBirthday: 30, sport: "baseball", bats: "both", heightM: 1.5, userName: "milo.h", coaches: ["ottoline", "marlow"], consentDaysLeft: 330, home: ROOM },
   { key: "tamsin", givenName: "Tamsin", familyName: "Orrey", ageYears: 17, daysSinceBirthday: 210, sport: "softball", bats: "right", heightM: 1.71, userName: "tamsin.o", coaches: ["ottoline"], consentDaysLeft: 90, home: CAGE },
   { key: "idris", givenName: "Idris", familyName: "Fennimore", ageYears: 15, daysSinceBirthday: 10, sport: "baseball", bats: "left", heightM: 1.74, coaches: ["ottoline"], consentDaysLeft: -35 },
-  { key: "pell", givenName: "Pell", familyName: "Castellane", ageYears: 10, daysSinceBirthday: 250, sport: "baseball", bats: "both", heightM: 1.4, coaches: ["vesna"], consentDaysLeft: 220, home: ROOM },
+  { key: "pell", givenName: "Pell", familyName: "Castellane", ageYears: 10, daysSinceBirthday: 250, sport: "baseball", bats: "both", heightM: 1.4, userName: "pell.c", coaches: ["vesna"], consentDaysLeft: 220, home: ROOM },
   { key: "noor", givenName: "Noor", familyName: "Castellane", ageYears: 13, daysSinceBirthday: 330, sport: "softball", bats: "right", heightM: 1.6, userName: "noor.c", coaches: ["ottoline"], consentDaysLeft: 220, home: GARDEN },
 ];
 

@@ -79,6 +79,7 @@ export const getToday = defineQuery({
       showsNumbers: showsNumbers(years),
       choices: plans.map(({ note, plan }) => ({ planId: plan.id, side: plan.side, oneThing: note.oneThing, isShown: plan.id === shown?.plan.id })),
       note: shown?.note ?? null,
+      week: totalsOf(logs, week[0] ?? today, week.at(-1) ?? today),
       load: swingsNow([...logs.map(({ day, swings }) => ({ day, swings, source: "home" as const })), ...elsewhere], today, caps),
       fieldCautions: loads && view.stops.length === 0 ? fieldCautions(shownDrills.map(({ setup }) => setup), years, loads) : [],
       ...homeworkView(shown, logs.filter(({ day }) => week.includes(day)), week, today, view.stops.length > 0, everDone),

@@ -84,6 +84,8 @@ export interface TodayView extends StopsView {
   readonly fieldCautions: readonly FieldCaution[];
   /** This week by the shown plan: days on which anything of it was done. */
   readonly doneDaysThisWeek: number;
+  /** This week in all, of every plan. */
+  readonly week: Totals;
 }
 
 /** The days on which homework was done, of those a plan asks for. */

@@ -22,7 +22,7 @@ export interface PauseView {
   /** A report of pain, or an incident that the academy noted. */
   readonly cause: "pain-report" | IncidentKind;
   readonly part: PainPart;
-  /** How much it hurts, 0 to 10; null for an incident. */
+  /** How much it hurts, 0 to 10, for who teaches the player; null for everybody else and for an incident. */
   readonly level: number | null;
   readonly words: string;
   /** What was done at once; empty for a report of pain. */
@@ -210,7 +210,11 @@ export function playerView(row: PlayerRowForView, actor: Person, today: string, 
     hasLeft: row.leftAt !== null,
     complaints: row.complaints.map(({ part }) => part as BodyPart),
     // The office knows that swings are paused, and no more.
-    pauses: (actor.role === "admin" ? [] : row.pauses).map((pause) => pauseView(pause, names)),
+    // How much it hurts and in which words it was said is for who teaches the player; what was noted of an incident is for the family too.
+    pauses: (actor.role === "admin" ? [] : row.pauses).map((pause) => {
+      const view = pauseView(pause, names);
+      return teachPlayer.allows(actor, subject) || view.cause !== "pain-report" ? view : { ...view, level: null, words: "" };
+    }),
     isPaused: row.pauses.length > 0,
     season: seasonNow(row.seasons, today),
     permits: row.permits.map((permit) => ({ use: permit.use as ConsentUse, validUntil: day(permit.validUntil), isValid: day(permit.validUntil) > today })),

@@ -29,6 +29,7 @@ export function HomeworkList({ view }: { view: TodayView }) {
           ))}
         </ol>
       ) : null}
+      <WeekSoFar view={view} />
       {view.cautions.length > 0 ? (
         <p className="safety small">
           <b>{isPaused ? "Before you begin." : "Before you swing."}</b> {view.cautions.join(" ")}
@@ -56,6 +57,20 @@ function FirstTime({ name, checklist }: { name: string; checklist: readonly stri
         ))}
       </fieldset>
     </details>
+  );
+}
+
+const DAYS = ["no day", "one day", "two days", "three days", "four days", "five days", "six days", "seven days"];
+
+/** What this week holds so far; nothing is compared, and a week that has not begun says nothing. */
+function WeekSoFar({ view: { week, showsNumbers } }: { view: TodayView }) {
+  if (week.days === 0) return null;
+  const swings = showsNumbers && week.swings > 0 ? `, ${week.swings} ${week.swings === 1 ? "swing" : "swings"}` : "";
+  return (
+    <p className="small">
+      This week you did your drills on {DAYS[week.days]}
+      {swings}.
+    </p>
   );
 }
 
