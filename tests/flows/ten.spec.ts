@@ -210,8 +210,8 @@ async function plantCanaries(playerId: string, noteId: string): Promise<string[]
     INSERT INTO "PrivateNote" ("academyId", "noteId", "words") VALUES (${own}, '${noteId}', '${word("PrivateNote", "words")}') ON CONFLICT ("academyId", "noteId") DO UPDATE SET "words" = EXCLUDED."words";
     INSERT INTO "PainReport" ("id", "academyId", "playerId", "part", "level", "words", "reportedById") VALUES (gen_random_uuid(), ${own}, '${playerId}', 'foot', 1, '${word("PainReport", "words")}', ${coach});
     INSERT INTO "Pause" ("id", "academyId", "playerId", "painReportId") SELECT gen_random_uuid(), "academyId", "playerId", "id" FROM "PainReport" WHERE "words" = '${word("PainReport", "words")}';
-    INSERT INTO "RankingRun" ("id", "academyId", "playerId", "side", "editionId", "engineVersion", "input", "output")
-      VALUES (gen_random_uuid(), ${own}, '${playerId}', 'right', gen_random_uuid(), 'x', '{"canary":"${word("RankingRun", "input")}"}', '{"canary":"${word("RankingRun", "output")}"}');
+    INSERT INTO "RankingRun" ("id", "academyId", "playerId", "side", "editionId", "engineVersion", "ranById", "input", "output")
+      VALUES (gen_random_uuid(), ${own}, '${playerId}', 'right', gen_random_uuid(), 'x', ${coach}, '{"canary":"${word("RankingRun", "input")}"}', '{"canary":"${word("RankingRun", "output")}"}');
     INSERT INTO "Overrule" ("id", "academyId", "playerId", "side", "rankingRunId", "faultId", "reason", "byId")
       SELECT gen_random_uuid(), "academyId", "playerId", 'right', "id", 'barrel-drag', '${word("Overrule", "reason")}', ${coach} FROM "RankingRun" WHERE "engineVersion" = 'x';
     UPDATE "PlanDrill" SET "why" = '${word("PlanDrill", "why")}' WHERE "planId" = (SELECT "planId" FROM "Note" WHERE "id" = '${noteId}');
