@@ -99,7 +99,7 @@ test("two coaches write one note at once: the later is told by whom, sees both, 
   await expect(other.getByText("Kept as a draft.").first()).toBeVisible();
 
   await page.getByLabel("What was kept well").fill("Your eyes stay on the ball.");
-  await page.getByLabel("For the family", { exact: true }).fill("Short beats long.");
+  await page.getByRole("textbox", { name: /^For the family/ }).fill("Short beats long.");
   await page.getByRole("button", { name: "Keep the note" }).click();
   await expect(page.getByText(/Adair Linsky was faster with “What was kept well”/)).toBeVisible();
   const both = page.getByRole("group", { name: "What was kept well: Adair Linsky was faster" });
