@@ -15,7 +15,7 @@ export const PRIVATE: Readonly<Record<string, { readonly columns: readonly strin
   QuestionAnswer: { columns: ["questionId", "answerId"] },
   TallyBall: { columns: ["task", "swingKind", "pitchHeight", "pitchSide", "pitchSpeed", "quality", "direction", "height", "timing", "spot", "curve"] },
   RankingRun: { columns: ["input", "output"] },
-  RankingWork: { columns: ["input", "output", "steadiness"] },
+  RankingWork: { columns: ["input", "output", "steadiness", "insight"] },
   ClickedCue: { columns: ["faultId", "cue"] },
   Focus: { columns: ["faultId"] },
   PlanDrill: { columns: ["why"] },
