@@ -1,78 +1,22 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { buildLibrary } from "@/seed/builders/library";
-import { buildAcademy, buildAssignment, buildConsent, buildGuardianship, buildLocation, buildPlayer, buildSession, buildUser } from "@/seed/builders/people";
+import { buildUser } from "@/seed/builders/people";
 import { buildSwing } from "@/seed/builders/swings";
-import type { Role } from "@/lib/access/actor";
-import { findActor } from "@/lib/access/session";
 import { authorize } from "@/lib/access/ability";
-import { ConflictError, InvalidError, NotFoundError, OvertakenError } from "@/lib/core/errors";
+import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
 import { approveProposal, proposeChange } from "@/lib/domains/library/commands";
 import * as libraryPolicy from "@/lib/domains/library/policy";
 import { findEditionInForce, findProposalSubject, readEdition } from "@/lib/domains/library/scope";
-import { chooseFocus, parkFocus } from "@/lib/domains/observations/actions";
+import { parkFocus } from "@/lib/domains/observations/actions";
 import * as actions from "@/lib/domains/plans/actions";
 import { seeSentNote } from "@/lib/domains/plans/policy";
 import * as queries from "@/lib/domains/plans/queries";
 import { findNoteSubject, sentNotesScope } from "@/lib/domains/plans/scope";
-import { reportPain, setHomeSetup } from "@/lib/domains/roster/actions";
-import { saySwingsElsewhere } from "@/lib/domains/roster/loads/actions";
+import { reportPain } from "@/lib/domains/roster/actions";
 import { database, inTransaction } from "@/lib/platform/database";
+import { academyId, actorFor, buildHouse, CANARY, coachId, drafted, headId, taught, WORDS } from "./plan-story";
 
-let academyId: Id;
-let locationId: Id;
-let headId: Id;
-let coachId: Id;
-
-const actorFor = async (userId: Id, activeRole: Role) => {
-  const actor = await findActor((await buildSession({ academyId, userId, activeRole })).id);
-  if (actor.kind !== "person") throw new Error("nobody signed in");
-  return actor;
-};
-
-beforeAll(async () => {
-  academyId = (await buildAcademy()).id;
-  locationId = (await buildLocation({ academyId })).id;
-  await buildLibrary(academyId);
-  headId = (await buildUser({ academyId, displayName: "Ada Head", roles: ["head-coach"] })).id;
-  coachId = (await buildUser({ academyId, displayName: "Marlow Tessen", roles: ["coach"] })).id;
-});
-
-const HOME = { gear: ["bat", "tee", "net", "foam-ball", "soft-core-ball", "tape", "towel", "helmet"], widthM: 6, lengthM: 8, hasCage: true, partnerCount: 1, adult: "nearby", minutesPerDay: 12, daysPerWeek: 4 } as const;
-const WORDS = { keptWell: "Ines, your load is quiet. Keep that.", oneThing: "The belt goes first, then the foot.", why: "That keeps the chest closed a blink longer.", forFamily: "Ten minutes are enough." };
-const CANARY = "canary-quince-77";
-
-/** A player of twelve with a login, a guardian, a focus and what is at home. */
-async function taught(given: { birthDate?: string; isAlone?: boolean; hasNoFocus?: boolean; hasNoHome?: boolean; complaint?: string; faultId?: string; } = {}) {
-  const userId = (await buildUser({ academyId, displayName: "Ines", roles: ["player"] })).id;
-  const player = await buildPlayer({ academyId, locationId, userId, givenName: "Ines", birthDate: given.birthDate ?? "2014-05-05" });
-  const playerId = player.id;
-  await buildAssignment({ academyId, playerId, userId: coachId });
-  const guardianId = (await buildUser({ academyId, displayName: "Odile", roles: ["guardian"] })).id;
-  if (!given.isAlone) await buildGuardianship({ academyId, playerId, userId: guardianId });
-  await buildConsent({ academyId, playerId, recordedById: headId });
-  if (given.complaint) await database().complaint.create({ data: { id: newId(), academyId, playerId, part: given.complaint, since: new Date("2026-11-20"), recordedById: coachId } });
-  const coach = await actorFor(coachId, "coach");
-  const here = { playerId, side: "right" as const };
-  if (!given.hasNoHome) await setHomeSetup.as(coach, { playerId, ...HOME, gear: [...HOME.gear] });
-  await saySwingsElsewhere.as(coach, { playerId, teamDays: [], lessonsDays: [], gamesDays: [] });
-  if (!given.hasNoFocus) await chooseFocus.as(coach, { ...here, faultId: given.faultId ?? "back-foot-overspin" });
-  const page = async () => queries.getPlanDraft.as(coach, here);
-  return { playerId, userId, guardianId, coach, here, page };
-}
-
-/** The same with a draft that may be sent. */
-async function drafted(given: Parameters<typeof taught>[0] = {}) {
-  const made = await taught(given);
-  const { planId } = (await actions.startPlan.as(made.coach, made.here)).data as { planId: Id };
-  const first = (await made.page()).draft?.proposed[0]?.id ?? "";
-  await actions.addDrill.as(made.coach, { planId, drillId: first });
-  await actions.chooseCue.as(made.coach, { planId, cue: "Send your belt at the pitcher first" });
-  await actions.writeNote.as(made.coach, { planId, ...WORDS });
-  await actions.writePrivateNote.as(made.coach, { planId, words: CANARY });
-  const { id: noteId } = await database().note.findUniqueOrThrow({ where: { planId } });
-  return { ...made, planId, noteId, drillId: first };
-}
+beforeAll(buildHouse);
 
 describe("beginning a plan", () => {
   test("without a focus is refused in a sentence", async () => {
@@ -313,65 +257,6 @@ describe("a sent note", () => {
     expect((await queries.getNoteForFamily.as(guardian, { noteId })).still?.url).toBe(`/api/media/clips/${clip!.id}/stills/3`);
     await database().consent.updateMany({ where: { playerId }, data: { withdrawnAt: new Date() } });
     expect((await queries.getNoteForFamily.as(guardian, { noteId })).still?.url).toBeNull();
-  });
-});
-
-describe("two coaches at one note", () => {
-  const PARTS = { keptWell: WORDS.keptWell, oneThing: WORDS.oneThing, why: WORDS.why, forFamily: WORDS.forFamily };
-  const was = JSON.stringify(PARTS);
-  const keptOf = async (planId: Id) => database().note.findUniqueOrThrow({ where: { planId }, select: { keptWell: true, oneThing: true, why: true, forFamily: true } });
-
-  test("who write different parts lose nothing, and the later one is told", async () => {
-    const { coach, planId } = await drafted();
-    const head = await actorFor(headId, "head-coach");
-    await actions.writeNote.as(head, { planId, ...PARTS, why: "The chest waits a blink longer then.", was });
-    const outcome = await actions.writeNote.as(coach, { planId, ...PARTS, forFamily: "A few minutes are enough.", was });
-    expect(outcome.message).toContain("Ada Head wrote “Why” meanwhile; that stands too.");
-    expect(await keptOf(planId)).toEqual({ ...PARTS, why: "The chest waits a blink longer then.", forFamily: "A few minutes are enough." });
-  });
-
-  test("who write the same part: the earlier stands, the later is told by whom, sees it, and may put the own over it", async () => {
-    const { coach, planId, page } = await drafted();
-    const head = await actorFor(headId, "head-coach");
-    await actions.writeNote.as(head, { planId, ...PARTS, why: "Theirs.", was });
-    const mine = { planId, ...PARTS, why: "Mine." };
-    await expect(actions.writeNote.as(coach, { ...mine, was })).rejects.toThrow(new OvertakenError("Ada Head was faster with “Why”. Both are shown; nothing of either is lost."));
-    expect((await keptOf(planId)).why).toBe("Theirs.");
-    const { draft } = await page();
-    expect(draft).toMatchObject({ words: { why: "Theirs." }, writtenBy: "Ada Head" });
-    await actions.writeNote.as(coach, { ...mine, was: JSON.stringify({ ...PARTS, why: "Theirs." }) });
-    expect((await keptOf(planId)).why).toBe("Mine.");
-  });
-
-  test("at the very same moment: one is kept, the other is told", async () => {
-    const { coach, planId } = await drafted();
-    const head = await actorFor(headId, "head-coach");
-    const done = await Promise.allSettled([actions.writeNote.as(head, { planId, ...PARTS, why: "Theirs.", was }), actions.writeNote.as(coach, { planId, ...PARTS, why: "Mine.", was })]);
-    expect(done.map(({ status }) => status).sort()).toEqual(["fulfilled", "rejected"]);
-    expect((done.find((one) => one.status === "rejected") as PromiseRejectedResult).reason).toBeInstanceOf(OvertakenError);
-  });
-
-  test("hold for the staff's words and the cue as well", async () => {
-    const { coach, planId } = await drafted();
-    const head = await actorFor(headId, "head-coach");
-    await actions.writePrivateNote.as(head, { planId, words: "Theirs.", was: JSON.stringify({ words: CANARY }) });
-    await expect(actions.writePrivateNote.as(coach, { planId, words: "Mine.", was: JSON.stringify({ words: CANARY }) })).rejects.toThrow(/^Ada Head was faster/);
-    await actions.chooseCue.as(head, { planId, cue: "Belt first", was: "Send your belt at the pitcher first" });
-    await expect(actions.chooseCue.as(coach, { planId, cue: "", ownCue: "Belt, then foot", was: "Send your belt at the pitcher first" })).rejects.toThrow(/“Belt first” was chosen .* You had “Belt, then foot”/);
-  });
-
-  test("what was changed since the preview is not sent unseen", async () => {
-    const { coach, planId, page, drillId } = await drafted();
-    const seen = (await page()).draft!.letterSeen;
-    const head = await actorFor(headId, "head-coach");
-    await actions.setDose.as(head, { planId, drillId, timesPerDay: 3, minutesPerDay: 3 });
-    await expect(actions.sendNote.as(coach, { planId, seen })).rejects.toThrow(/The draft was changed since you looked at it/);
-    await actions.sendNote.as(coach, { planId, seen: (await page()).draft!.letterSeen });
-  });
-
-  test("a forged account of what was seen is refused in a sentence", async () => {
-    const { coach, planId } = await drafted();
-    await expect(actions.writeNote.as(coach, { planId, ...PARTS, was: "{" })).rejects.toThrow(/Look at the page again/);
   });
 });
 

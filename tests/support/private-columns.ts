@@ -54,6 +54,7 @@ export const FAMILY_MAY_READ: Columns = {
   Plan: ["cue"],
   PlanDrill: ["words"],
   Note: ["keptWell", "oneThing", "why", "cue", "forFamily", "marks"],
+  SentClip: ["words", "answer", "marks", "drillId"],
   Walkthrough: ["title", "summary"],
   WalkthroughTake: ["list", "cues"],
   WalkthroughChapter: ["title"],
