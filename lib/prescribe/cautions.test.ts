@@ -69,6 +69,6 @@ it("the children's heat scale, which minors are shown, is the stricter of the tw
     expect(heatAdvice(celsius, 12, loads.heat)).toEqual(heatAdvice(celsius, 12, { scales: [children] }));
   }
   expect(fieldCautions(["tee"], 12, loads).find(({ id }) => id === "heat")!.rows.slice(0, 4)).toEqual([
-    "Under 24 °C: all activity.", "24 and under 26 °C: longer rests, more drinking, in the shade.", "26 to 29 °C: stop those not used to the heat; limit and rest the others.", "Over 29 °C: cancel.",
+    "Under 24 °C: all activity.", "24 to under 26 °C: longer rests, more drinking, in the shade.", "26 to 29 °C: stop those not used to the heat; limit and rest the others.", "Over 29 °C: cancel.",
   ]);
 });

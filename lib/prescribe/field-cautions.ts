@@ -29,7 +29,7 @@ const daysOff = (days: number) => (days === 0 ? "no day off" : days === 1 ? "one
 function heatRow({ above, from, below, to, do: what }: FieldTables["heat"]["scales"][number]["rows"][number], unit: string): string {
   const low = above !== undefined ? `over ${above}` : from !== undefined ? `${from}` : null;
   const high = to !== undefined ? `to ${to}` : below !== undefined ? `under ${below}` : null;
-  const span = low === null ? (high ?? "") : high === null ? low : `${low} ${high.startsWith("to") ? high : `and ${high}`}`;
+  const span = low === null ? (high ?? "") : high === null ? low : `${low} ${high.startsWith("to") ? high : `to ${high}`}`;
   return `${span} °${unit}: ${what}`;
 }
 

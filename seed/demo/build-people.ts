@@ -1,5 +1,5 @@
 import { hash } from "@node-rs/argon2";
-import type { Id } from "@/lib/core/ids";
+import { newId, type Id } from "@/lib/core/ids";
 import { dayValue, daysAfter } from "@/lib/core/days";
 import { todayIn } from "@/lib/platform/clock";
 import { database } from "@/lib/platform/database";
@@ -64,6 +64,8 @@ async function buildRelations(academyId: Id, playerId: Id, player: DemoPlayer, u
     const said = { academyId, playerId, saidById: idOf(guardians[0]?.key ?? "rosalind") };
     const week = { team: { weekdays: [2], swingsEach: 20 }, lessons: { weekdays: [], swingsEach: 0 }, games: { weekdays: [6], swingsEach: 15 } };
     await database().swingSource.createMany({ data: Object.entries(week).map(([source, usual]) => ({ ...said, source, ...usual })) });
+    const from = dayValue(daysAfter(today, -30));
+    await database().playerSeason.create({ data: { id: newId(), academyId, playerId, season: "off-season", from, setById: idOf(player.coaches[0] ?? "adair") } });
   }
 }
 

@@ -183,7 +183,7 @@ describe("a suggested week", () => {
   });
 
   test("of a player who has left, and a drill that was retired since, are refused in clear words with nothing lost", async () => {
-    const { coach, planId, suggest, draft, playerId } = await drafted();
+    const { coach, planId, suggest, draft, playerId, side } = await drafted();
     await suggest();
     const before = (await draft()).drills;
     await expect(actions.addDrill.as(coach, { planId, drillId: "gone-drill" })).rejects.toThrow(/no such drill any more: it was retired/);
@@ -192,7 +192,13 @@ describe("a suggested week", () => {
     expect((await draft()).drills.find(({ drillId }) => drillId === "gone-drill")?.limits).toEqual(["The library has retired this drill since."]);
     await expect(actions.sendNote.as(coach, { planId })).rejects.toThrow(/has to come out\. The library has retired this drill since/);
     await leaveAcademy.as(await actorOf({ id: officeId, academyId: academyId }, "admin"), { playerId });
-    await expect(actions.sendNote.as(coach, { planId })).rejects.toThrow(/Ines has left the academy/);
+    // The page was open meanwhile: whatever is pressed on it is answered, and the draft stays as it was.
+    const gone = /has left the academy/;
+    await expect(actions.sendNote.as(coach, { planId })).rejects.toThrow(gone);
+    await expect(suggest()).rejects.toThrow(gone);
+    await expect(actions.removeDrill.as(coach, { planId, drillId: "gone-drill" })).rejects.toThrow(gone);
+    await expect(actions.startPlan.as(coach, { playerId, side })).rejects.toThrow(gone);
+    expect((await draft()).notYet[0]).toBe("Ines has left the academy.");
     expect(await database().planDrill.count({ where: { planId } })).toBe(before.length);
   });
 });

@@ -68,7 +68,7 @@ describe("a correction", () => {
     expect((await listWeek.as(player, { playerId })).total).toEqual({ days: 1, times: 12, swings: 12 });
   });
 
-  test.each(["501", "10.5", "-3", "", "many"])("to %j is refused at its field", async (times) => {
+  test.each(["501", "10000", "10.5", "-3", "", "many"])("to %j is refused at its field", async (times) => {
     const { player, teeId } = await family();
     await logPractice.as(player, { planDrillId: teeId });
     await expect(correctPractice.as(player, { planDrillId: teeId, times })).rejects.toMatchObject({ id: "invalid", fields: { times: expect.any(String) } });

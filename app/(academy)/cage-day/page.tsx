@@ -8,6 +8,8 @@ import { listUnansweredThreads } from "@/lib/domains/messages/queries";
 import { listHomework } from "@/lib/domains/plans/queries";
 import { listHomeworkCounts } from "@/lib/domains/practice/queries";
 import type { HomeworkCount } from "@/lib/domains/practice/view";
+import { NoticeList } from "@/lib/domains/roster/components/notice-list";
+import { listNotices } from "@/lib/domains/roster/queries";
 import { ButtonLink } from "@/lib/ui/button";
 import { CountRow } from "@/lib/ui/count-row";
 import { Cue } from "@/lib/ui/cue";
@@ -19,11 +21,19 @@ import { State } from "@/lib/ui/state";
 
 export const metadata: Metadata = { title: "Cage day" };
 
+/** As many as a coach takes in between two lessons; those put away make room for the next. */
+const NOTICES_SHOWN = 6;
+/** Clips and messages that wait have lists of their own. */
+const ABOUT_STOPS = /^(pain|pause|incident)-/;
+
 export default async function CageDayPage() {
   const rows = await listCageDay({});
   const playerIds = rows.map(({ playerId }) => playerId);
-  const [homework, counts, clips, unanswered] = await Promise.all([listHomework({ playerIds }), listHomeworkCounts({ playerIds }), listWaitingClips({}), listUnansweredThreads({ playerIds })]);
+  const [homework, counts, clips, unanswered, notices] = await Promise.all([
+    listHomework({ playerIds }), listHomeworkCounts({ playerIds }), listWaitingClips({}), listUnansweredThreads({ playerIds }), listNotices({}),
+  ]);
   const paused = rows.filter((row) => row.isPaused).length;
+  const stops = notices.rows.filter(({ kind, isRead }) => !isRead && ABOUT_STOPS.test(kind)).slice(0, NOTICES_SHOWN);
   return (
     <Leaf kind="day">
       <Opening
@@ -36,6 +46,11 @@ export default async function CageDayPage() {
           </>
         }
       />
+      {stops.length > 0 ? (
+        <section className="opens" aria-label="Swings that were stopped or cleared">
+          <NoticeList notices={stops} hrefOf={(playerId) => `/players/${playerId}`} />
+        </section>
+      ) : null}
       <WaitingClips rows={clips} />
       {rows.length === 0 ? (
         <Empty title="Nobody to teach yet">The head coach or an admin says whom you coach. Their rows then stand here.</Empty>

@@ -114,6 +114,8 @@ export async function takeUp(tx: Transaction, actor: Person, granted: Written): 
   const note = await tx.note.findUniqueOrThrow({ where: { planId: granted.id }, select: noteSelect });
   if (note.plan.state !== "draft") throw new ConflictError(sentAlready(note, actor.timeZone));
   const facts = await getPlayerFacts.as(actor, { playerId: granted.playerId }, tx);
+  const { leftAt } = await tx.player.findUniqueOrThrow({ where: { id: granted.playerId }, select: { leftAt: true } });
+  if (leftAt !== null) throw new ConflictError(`${facts.givenName} has left the academy. The draft is kept as it was; nothing was changed or sent.`);
   const { home } = facts;
   if (!home) throw new ConflictError("First say what there is at home: gear, space and who is there. Nothing was changed.");
   const side = note.side as Side;
@@ -253,7 +255,6 @@ export async function sendNote(tx: Transaction, actor: Person, granted: Written,
   const setting = await takeUp(tx, actor, granted);
   const { note, plan, facts, library, planning } = setting;
   if (seen !== undefined && seen !== letterSeen(note)) throw new OvertakenError("The draft was changed since you looked at it. It stands here now as it is; nothing was sent.");
-  const { leftAt } = await tx.player.findUniqueOrThrow({ where: { id: playerId }, select: { leftAt: true } });
   const receivers = await readReceivers(tx, academyId, playerId, facts.today);
   const drills = plan.drills.map((drill) => {
     const record = library.drills.find(({ id }) => id === drill.drillId);
@@ -263,7 +264,7 @@ export async function sendNote(tx: Transaction, actor: Person, granted: Written,
   const { keptWell, oneThing, why, cue, forFamily } = note;
   const problems = sendProblems(
     {
-      givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: leftAt !== null, isFocusActive: setting.isFocusActive, seasonRefusal: setting.seasonRefusal,
+      givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: false, isFocusActive: setting.isFocusActive, seasonRefusal: setting.seasonRefusal,
       isElsewhereKnown: setting.elsewhere !== null, today: facts.today, nextCheckOn: dayOf(note.nextCheckOn), words: { keptWell, oneThing, why, cue, forFamily }, receivers,
       drills: drills.map(({ drillId, words }) => ({ name: wordsOf(words).name, limits: drillLimits(library, planning.choice, drillId) })),
       swingRefusals: swingRefusals([countedPlan({ daysPerWeek: plan.daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps, setting.elsewhere ?? []),

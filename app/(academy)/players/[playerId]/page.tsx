@@ -79,7 +79,7 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
         <ButtonLink href={`${here}/messages`}>{unanswered.length > 0 ? "Messages: one to answer" : "Messages"}</ButtonLink>
       </div>
       <PauseNotice player={player} />
-      <div className="bar-line closes" id="season">
+      <section className="flow closes" id="season" aria-label="Season and incidents">
         <p className="small">{player.season ? seasonWords(player.season) : "Season: not said yet. While nobody says it, no rule of the season holds."}</p>
         {player.can.setSeason ? (
           <details>
@@ -93,7 +93,7 @@ export default async function PlayerPage({ params, searchParams }: PageProps) {
             <IncidentForm playerId={playerId} today={today} />
           </details>
         ) : null}
-      </div>
+      </section>
       <h2 className="hush">Time line</h2>
       {entries.length === 0 ? (
         <Empty title="No swing from this side yet">One clip of one swing is enough to begin. Filming and sending takes about a minute.</Empty>

@@ -14,8 +14,8 @@ export function FieldCautions({ cautions }: { cautions: readonly FieldCaution[] 
           <p>Rules of the league and of the place go first.</p>
           {cautions.map(({ id, rows, source }) => (
             <div key={id}>
-              <h3 className="as-h4">{HEADS[id]}</h3>
-              <ul className="bullets">
+              <h3 className="label">{HEADS[id]}</h3>
+              <ul style={{ listStyle: "disc", paddingInlineStart: "1.25em" }}>
                 {rows.map((row) => (
                   <li key={row}>{row}</li>
                 ))}

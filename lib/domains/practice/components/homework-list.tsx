@@ -90,7 +90,7 @@ function Job({ drill, isAsked }: { drill: HomeworkDrill; isAsked: boolean }) {
           <li key={step}>{step}</li>
         ))}
       </ol>
-      {drill.checklist.length > 0 ? <FirstTime name={drill.name} checklist={drill.checklist} /> : null}
+      {drill.checklist.length > 1 ? <FirstTime name={drill.name} checklist={drill.checklist} /> : null}
       <details className="whole">
         <summary className="small">Set it up safely</summary>
         <div className="flow">

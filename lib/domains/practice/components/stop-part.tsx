@@ -23,7 +23,7 @@ export function StopPart({ view, onHold = [], clear, level: Heading = "h2" }: St
       <Heading id={`${STOP_ID}-title`} className="shout">
         Stop. Tell an adult.
       </Heading>
-      <p className="lead">Swings are paused now. It was right to say it. Nobody is cross.</p>
+      <p className="lead">Swings are paused now. {view.stops.every(({ noted }) => noted) ? "" : "It was right to say it. "}Nobody is cross.</p>
       <p>A licensed clinician decides what an ache is. We do not guess.</p>
       {view.stops.map((stop) => (
         <Stop key={stop.pauseId} stop={stop} view={view} clear={clear} isNamed={view.stops.length > 1} />

@@ -8,7 +8,7 @@ export function HeadBlowCaution() {
         <b>{HEAD_BLOW_NOW}</b>
       </p>
       <p>Call the emergency services at once when the player:</p>
-      <ul className="bullets">
+      <ul style={{ listStyle: "disc", paddingInlineStart: "1.25em" }}>
         {CALL_EMERGENCY_SERVICES.map((sign) => (
           <li key={sign}>{sign}</li>
         ))}

@@ -21,6 +21,7 @@ export function IncidentForm({ playerId, today }: { playerId: string; today: str
   const [state, send] = useActionState(noteIncident, IDLE);
   const [kind, setKind] = useState("");
   const isHeadBlow = kind === "head-blow";
+  if (state.status === "done") return <FormStatus state={state} />;
   return (
     <form className="form" action={send} noValidate>
       <input type="hidden" name="playerId" value={playerId} />

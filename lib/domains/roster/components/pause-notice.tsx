@@ -12,6 +12,9 @@ export function causeWords({ cause, part, level }: PauseView): string {
   return cause === "head-blow" ? INCIDENT_WORDS[cause] : `${INCIDENT_WORDS[cause]}, ${partWords(part)}`;
 }
 
+/** Words that stand inside a sentence of ours. */
+const withoutStop = (words: string) => words.replace(/[.\s]+$/, "");
+
 /** Swings are paused: what was said, who has cleared it, and the reader's own part of clearing it. */
 export function PauseNotice({ player }: { player: PlayerView }) {
   return player.pauses.map((pause) => {
@@ -23,7 +26,7 @@ export function PauseNotice({ player }: { player: PlayerView }) {
         <h2 className="as-h3">{causeWords(pause)}: swings are paused.</h2>
         <p>
           {pause.reportedBy} {pause.cause === "pain-report" ? "said so" : "noted it"}
-          {pause.words ? <>: “{pause.words}”</> : null}. {pause.firstAid ? `Done at once: ${pause.firstAid}. ` : null}Swings wait for {waits.join(" and ")} to clear it. If it stays, a
+          {pause.words ? <>: “{withoutStop(pause.words)}”</> : null}. {pause.firstAid ? `Done at once: ${withoutStop(pause.firstAid)}. ` : null}Swings wait for {waits.join(" and ")} to clear it. If it stays, a
           licensed clinician sees it first.
         </p>
         {isHeadBlow ? <HeadBlowCaution /> : null}

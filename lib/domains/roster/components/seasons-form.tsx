@@ -26,9 +26,9 @@ export function SeasonsForm({ rows, today }: { rows: readonly SeasonRow[]; today
             label={
               <>
                 <b>{row.name}</b>, {row.ageYears}. {row.season ? seasonWords(row.season) : "Season not said yet."}
+                {row.coachNames.length > 0 ? <span className="note"> Coached by {row.coachNames.join(", ")}.</span> : null}
               </>
             }
-            hint={row.coachNames.length > 0 ? row.coachNames.join(", ") : undefined}
           />
         ))}
       </fieldset>
