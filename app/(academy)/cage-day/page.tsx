@@ -38,7 +38,7 @@ export default async function CageDayPage() {
     <Leaf kind="day">
       <Opening
         title="Cage day"
-        sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(paused, clips.length, unanswered.length)}`}
+        sub={rows.length === 0 ? undefined : `Your players, the one filmed last first. ${waitingWords(paused, clips.length, unanswered.length, stops.length)}`}
         actions={
           <>
             <ButtonLink href="/lesson">Group lesson</ButtonLink>
@@ -129,13 +129,13 @@ function sinceWords(weeks: number | null): string {
   return weeks === 1 ? "1 week ago" : `${weeks} weeks ago`;
 }
 
-function waitingWords(paused: number, clips: number, messages: number): string {
+function waitingWords(paused: number, clips: number, messages: number, news: number): string {
   const said = [
     paused === 0 ? null : paused === 1 ? "The swings of one player are stopped." : `The swings of ${paused} players are stopped.`,
     clips === 0 ? null : clips === 1 ? "One clip waits for an answer." : `${clips} clips wait for an answer.`,
     messages === 0 ? null : messages === 1 ? "One family waits for a word from you." : `${messages} families wait for a word from you.`,
   ];
-  return said.filter(Boolean).join(" ") || "Nothing waits for you.";
+  return said.filter(Boolean).join(" ") || (news > 0 ? "" : "Nothing waits for you.");
 }
 
 /** What families sent and nobody answered yet, the one that waits longest first. */
