@@ -11,6 +11,7 @@ import { receiveUpload } from "@/lib/domains/clips/commands";
 import type { BegunUpload } from "@/lib/domains/clips/schema";
 import { checkReceivedUpload } from "@/lib/domains/clips/jobs";
 import { sendBytes } from "@/lib/domains/clips/policy";
+import { answerSent, beginSent } from "@/lib/domains/clips/sent/actions";
 import { findUploadSubject } from "@/lib/domains/clips/scope";
 import { blobs } from "@/lib/platform/blobs";
 import { daysAfter } from "@/lib/core/days";
@@ -29,10 +30,10 @@ const CACHE = path.resolve(".data/drawn-swings");
 export type CheckedBy = "us" | "worker";
 
 /**
- * Draws a swing, sends it the way a phone's film goes (upload, check, clip) and marks it where a coach would have. A
+ * Draws a swing, sends it the way a phone's film goes (upload, check, clip), as the coach or as the player who asks something with it, and marks it where a coach would have. A
  * film that is there already is left alone. @returns the clip
  */
-export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, checkedBy: CheckedBy): Promise<{ clipId: Id; swingId: Id }> {
+export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, self: Person | null, checkedBy: CheckedBy): Promise<{ clipId: Id; swingId: Id }> {
   const { path: drawn, truth } = await cachedSwing(film.spec, CACHE);
   const file = film.isMirrored ? await mirrored(drawn) : drawn;
   const contentHash = await hashOf(createReadStream(file));
@@ -41,7 +42,8 @@ export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, check
   if (before) return { clipId: before.id, swingId: before.swingId };
 
   const { view, side, task } = film.spec;
-  const { data } = await beginUpload.as(coach, {
+  const sender = film.sent && self ? self : coach;
+  const { data } = film.sent && self ? await beginSent.as(self, { playerId, side, view, task, filmedRate: "as-file", words: film.sent.words, contentHash, byteLength: (await stat(file)).size }) : await beginUpload.as(coach, {
     playerId, side, view, task, contentHash,
     byteLength: (await stat(file)).size,
     filmedOn: daysAfter(coach.today, -film.daysAgo),
@@ -52,13 +54,19 @@ export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, check
   });
   const { uploadId } = data as BegunUpload;
   await blobs().keepStream(receivedKey(uploadId), createReadStream(file));
-  await inTransaction(async (tx) => receiveUpload(tx, authorize(coach, sendBytes, await findUploadSubject(tx, { id: uploadId }))));
+  await inTransaction(async (tx) => receiveUpload(tx, authorize(sender, sendBytes, await findUploadSubject(tx, { id: uploadId }))));
   if (checkedBy === "us") await checkReceivedUpload.perform({ uploadId }, true);
   else await untilReady(uploadId);
   const clip = await database().clip.findFirstOrThrow({ where, select: { id: true, swingId: true } });
   await database().upload.updateMany({ where: { id: uploadId }, data: { dismissedAt: new Date() } });
+  if (film.sent?.answer && self) await answerFilm(coach, uploadId, clip.id, truth.contactFrame, film.sent.answer);
   if (film.marked !== "no") await markSwing({ academyId: coach.academyId, clipId: clip.id, swingId: clip.swingId, coachId: coach.userId }, truth, film);
   return { clipId: clip.id, swingId: clip.swingId };
+}
+
+async function answerFilm(coach: Person, uploadId: Id, clipId: Id, frameIndex: number, words: string): Promise<void> {
+  const { id: sentId } = await database().sentClip.findUniqueOrThrow({ where: { uploadId }, select: { id: true } });
+  await answerSent.as(coach, { sentId, clipId, frameIndex, words });
 }
 
 /** The swing that the first camera filmed. @throws Error while that film is not a clip of the player */

@@ -11,16 +11,18 @@ export interface DemoFilm {
   readonly isMirrored: boolean;
   /** The film of the same swing by its first camera, when this is another one. */
   readonly otherCameraOf: SwingSpec | null;
+  /** The player sent it, with these words; answered when the coach has said something to it. */
+  readonly sent: { readonly words: string; readonly answer: string | null } | null;
 }
 
 /** A smaller picture for the tests; the motion and its truth are the same. */
 export type FilmSize = "usual" | "small";
 
 type Parts = NonNullable<Parameters<typeof swingSpec>[0]>;
-interface Further extends Partial<Pick<DemoFilm, "marked" | "isMirrored">> {
+interface Further extends Partial<Pick<DemoFilm, "marked" | "isMirrored" | "sent">> {
   readonly otherCameraOf?: Parts;
 }
-const film = (player: string, coach: string, daysAgo: number, parts: Parts, further: Further = {}) => ({ player, coach, daysAgo, parts, marked: "at-events" as const, isMirrored: false, ...further });
+const film = (player: string, coach: string, daysAgo: number, parts: Parts, further: Further = {}) => ({ player, coach, daysAgo, parts, marked: "at-events" as const, isMirrored: false, sent: null, ...further });
 const UNMARKED = { marked: "no" } as const;
 
 /** One hitter with three swings of two weeks: two taken alike, and one off a toss. */
@@ -34,13 +36,13 @@ const FILMS = [
   film("ines", "marlow", 0, { side: "right", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8, "front-leg-soft": 0.7 } }),
   film("tobin", "marlow", 0, { side: "left", body: "child", seed: 23, look: { clothes: "forest", scene: "cage" }, faults: { "lunge-forward": 0.9, "hands-drift-forward": 0.7 } }),
   film("ines", "marlow", 21, { side: "right", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 1, "front-shoulder-opens": 1, "front-leg-soft": 0.9, "trunk-fold": 0.6 } }),
-  film("ines", "marlow", 0, { side: "right", view: "rear", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8 } }, UNMARKED),
+  film("ines", "marlow", 0, { side: "right", view: "rear", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "back-foot-overspin": 0.9, "front-shoulder-opens": 0.8 } }, { ...UNMARKED, sent: { words: "Does my foot still go first?", answer: null } }),
   film("ines", "marlow", 5, { side: "left", body: "child", seed: 11, look: { clothes: "navy", scene: "field" }, faults: { "casting": 0.5 } }),
   film("dell", "marlow", 14, { side: "right", body: "teen", seed: 31, look: { scene: "cage", clothes: "maroon" }, faults: { "lean-back": 0.8, "stuck-on-back-leg": 0.9 } }),
   film("dell", "marlow", 14, { side: "right", view: "front", body: "teen", seed: 31, framesPerSecond: 120, look: { scene: "cage", clothes: "maroon" }, faults: { "lean-back": 0.8 } }, UNMARKED),
   film("bea", "marlow", 7, { side: "right", body: "child", seed: 41, look: { scene: "field", clothes: "sky" }, faults: { "no-back-hip-load": 0.9, "barrel-drag": 0.6 } }),
   film("rafa", "marlow", 30, { side: "left", body: "adult", seed: 51, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.8, "casting": 0.6 } }),
-  film("rafa", "marlow", 2, { side: "left", body: "adult", seed: 51, task: "toss", framesPerSecond: 120, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.5 } }),
+  film("rafa", "marlow", 2, { side: "left", body: "adult", seed: 51, task: "toss", framesPerSecond: 120, look: { scene: "cage", clothes: "slate" }, faults: { "late-start": 0.5 } }, { sent: { words: "Am I early enough here?", answer: "Yes. Here your foot is down before the ball is halfway. Keep that rhythm." } }),
   film("juno", "vesna", 3, { side: "left", body: "teen", seed: 61, look: { scene: "field", clothes: "sand" }, faults: { "lead-arm-bar": 0.9 } }),
   film("oskar", "vesna", 9, { side: "right", body: "adult", seed: 71, look: { scene: "cage", clothes: "navy" }, faults: { "trunk-fold": 0.9, "front-leg-soft": 0.8 } }),
   // A grown hitter of both sides; both are kept as models.

@@ -15,12 +15,12 @@ export async function showFilms(films: readonly DemoFilm[], checkedBy: CheckedBy
   for (const film of films) {
     const coach = await asPerson(academy.id, await coachIdOf(film.coach), roleOf(film.coach));
     const player = await playerOf(academy.id, film.player);
-    const { clipId, swingId } = await addFilm(film, player.id, coach, checkedBy);
+    const self = player.userId && (film.sent || STORIES[`${film.player} ${film.spec.side}`]) ? await asPerson(academy.id, player.userId, "player") : null;
+    const { clipId, swingId } = await addFilm(film, player.id, coach, self, checkedBy);
     const { side } = film.spec;
     const story = STORIES[`${film.player} ${side}`];
     const isTold = (await database().observation.count({ where: { academyId: academy.id, swing: { playerId: player.id, side } } })) > 0;
     if (!story || isTold || film.marked === "no") continue;
-    const self = player.userId ? await asPerson(academy.id, player.userId, "player") : null;
     await story({ playerId: player.id, side, swingId, clipId, truth: truthOf(film.spec), coach, player: self });
   }
 }

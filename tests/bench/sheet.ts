@@ -41,7 +41,7 @@ async function prepare(): Promise<Bench> {
   const made = [];
   for (let i = 0; i < 4; i++) {
     const spec = swingSpec({ side: "right", body: "child", seed: 900 + i, look: { scene: "field", clothes: "sky" }, faults: { "barrel-drag": 0.6 } });
-    made.push(await addFilm({ player: "bea", coach: "marlow", daysAgo: 1, spec, marked: "at-events", isMirrored: false, otherCameraOf: null }, player.id, coach, "us"));
+    made.push(await addFilm({ player: "bea", coach: "marlow", daysAgo: 1, spec, marked: "at-events", isMirrored: false, otherCameraOf: null, sent: null }, player.id, coach, null, "us"));
   }
   await isQuiet(made.map(({ swingId }) => swingId));
   const stills: string[] = [];

@@ -68,8 +68,8 @@ test("no page of the family sends a word that only coaches see, in its text or b
   expect(note?.words.length).toBeGreaterThan(10);
   const playerId = await idOf("Ines");
   for (const [who, role, pages] of [
-    ["Odile Corvane", "guardian", ["today", "notes", "clips", "messages", `notes/${note?.noteId}`, "hurts", "parents", "sheet"]],
-    ["Ines Corvane", "player", ["today", "notes", "clips", "messages", `notes/${note?.noteId}`, "hurts", "sheet"]],
+    ["Odile Corvane", "guardian", ["today", "notes", "clips", "swing", "messages", `notes/${note?.noteId}`, "hurts", "parents", "sheet"]],
+    ["Ines Corvane", "player", ["today", "notes", "clips", "swing", "messages", `notes/${note?.noteId}`, "hurts", "sheet"]],
   ] as const) {
     await page.context().clearCookies();
     await signIn(page, who, role);

@@ -95,3 +95,26 @@ test("a player sends a clip from a phone, the coach answers on a frame, and the 
   await expectAccessible(page);
   await lookAllOver(page, "sent-answer", PHONE);
 });
+
+test("a family looks at its own swing then and now", async ({ page }) => {
+  // What Noor's coach filmed counts as sent by her, for as long as this looks at it.
+  const noor = `FROM "Upload" u JOIN "Player" p ON p."id" = u."playerId" WHERE p."givenName" = 'Noor' AND u."state" = 'ready' AND u."clipId" IS NOT NULL`;
+  const [{ id } = { id: "" }] = await ask<{ id: string }>(`SELECT p."id" ${noor} LIMIT 1`);
+  await ask(`INSERT INTO "SentClip" ("id", "academyId", "playerId", "uploadId", "sentById", "words", "lookedAt", "answeredAt", "answeredById", "answer") SELECT gen_random_uuid(), u."academyId", u."playerId", u."id", u."userId", '', now(), now(), u."userId", 'Good.' ${noor}`);
+  try {
+    await page.setViewportSize(PHONE);
+    await signIn(page, "Piers Castellane", "guardian");
+    await page.goto(`/family/${id}/swing`);
+    await page.waitForLoadState("networkidle");
+    await expect(page.getByRole("heading", { name: "Then and now" })).toBeVisible();
+    for (const when of ["Then", "Now"]) {
+      const still = page.getByRole("img", { name: new RegExp(`^${when}, .*when bat and ball meet$`) });
+      await expect(still).toBeVisible();
+      expect((await page.request.get((await still.getAttribute("src")) ?? "")).headers()["content-type"]).toBe("image/jpeg");
+    }
+    await expectAccessible(page);
+    await lookAllOver(page, "my-swing", PHONE);
+  } finally {
+    await ask(`DELETE FROM "SentClip" WHERE "playerId" = $1`, [id]);
+  }
+});

@@ -228,7 +228,7 @@ function setUpOf({ view, isMirrored, cameraOffDeg, fileId, hasCameraMoved }: Kep
 }
 
 /** The kept readings of comparable swings by checkpoint and view, newest swing first; without those that no swing has. Readings of an older formula are not compared. */
-export function overSwings(swingId: Id, swings: readonly { readonly id: Id; readonly day: string }[], kept: readonly KeptReadingFacts[], book: ReadingBook): readonly CheckpointOverSwings[] {
+export function overSwings(swingId: Id, swings: readonly { readonly id: Id; readonly day: string }[], kept: readonly KeptReadingFacts[], book: Pick<ReadingBook, "checkpoints">): readonly CheckpointOverSwings[] {
   const rank = new Map(swings.map(({ id }, i) => [id, i]));
   return book.checkpoints.flatMap(({ id, definition }) => {
     const own = kept.filter((it) => it.checkpointId === id && it.formulaId === definition.formulaId && it.formulaVersion === definition.formulaVersion);

@@ -34,10 +34,10 @@ const keptSelect = {
 
 export type KeptReading = Prisma.ReadingGetPayload<{ select: typeof keptSelect }>;
 
-/** The kept readings of some swings, with how each clip was filmed. */
-export async function readKeptReadings(db: Database, academyId: Id, swingIds: readonly Id[]): Promise<KeptReading[]> {
+/** The kept readings of some swings, of one checkpoint or of all, with how each clip was filmed. */
+export async function readKeptReadings(db: Database, academyId: Id, swingIds: readonly Id[], checkpointId?: string): Promise<KeptReading[]> {
   return db.reading.findMany({
-    where: { academyId, swingId: { in: [...swingIds] } },
+    where: { academyId, swingId: { in: [...swingIds] }, checkpointId },
     orderBy: [{ checkpointId: "asc" }, { swingId: "asc" }, { clipId: "asc" }],
     select: keptSelect,
   });

@@ -20,7 +20,7 @@ import type { Database, Prisma } from "@/lib/platform/database";
 import { listCounts, seeCounts, seeFamilyPages, seeParentsPage } from "./policy";
 import { showsNumbers, totalsOf, weekOf } from "./rules";
 import { listCountsForm, playerIdForm, playerSideForm, todayForm, weekForm } from "./schema";
-import { countedPlayersScope, familyPlayerSelect, inForce, readEverDone, readTold, readWatchers, type FamilyPlayerRow } from "./scope";
+import { countedPlayersScope, familyPlayerSelect, inForce, readDoneRight, readEverDone, readTold, readWatchers, type FamilyPlayerRow } from "./scope";
 import {
   countView, homeworkView, stopViews,
   type HomeworkCounts, type LogRow, type ParentsView, type StopsView, type TodayView, type WeekView,
@@ -73,6 +73,7 @@ export const getToday = defineQuery({
     const shownDrills = shown?.plan.drills ?? [];
     const everDone = await readEverDone(db, academyId, shownDrills.map(({ id }) => id));
     const elsewhere = await readSwingLogs(db, academyId, playerId, today, 7);
+    const doneRight = await readDoneRight(db, academyId, playerId, shownDrills.map(({ id }) => id), today);
     return {
       ...view,
       today,
@@ -82,7 +83,7 @@ export const getToday = defineQuery({
       week: totalsOf(logs, week[0] ?? today, week.at(-1) ?? today),
       load: swingsNow([...logs.map(({ day, swings }) => ({ day, swings, source: "home" as const })), ...elsewhere], today, caps),
       fieldCautions: loads && view.stops.length === 0 ? fieldCautions(shownDrills.map(({ setup }) => setup), years, loads) : [],
-      ...homeworkView(shown, logs.filter(({ day }) => week.includes(day)), week, today, view.stops.length > 0, everDone),
+      ...homeworkView(shown, logs.filter(({ day }) => week.includes(day)), week, today, view.stops.length > 0, everDone, doneRight),
     };
   },
 });

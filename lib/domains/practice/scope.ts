@@ -1,5 +1,7 @@
 import { isPerson, type Actor } from "@/lib/access/actor";
 import type { Id } from "@/lib/core/ids";
+import { clipAddress } from "@/lib/domains/clips/schema";
+import { permittedOn } from "@/lib/domains/clips/scope";
 import { openPause, playersScope } from "@/lib/domains/roster/scope";
 import type { Database, Prisma } from "@/lib/platform/database";
 import type { HomeworkSubject } from "./policy";
@@ -33,6 +35,29 @@ export const familyPlayerSelect = {
   },
 } satisfies Prisma.PlayerSelect;
 export type FamilyPlayerRow = Prisma.PlayerGetPayload<{ select: typeof familyPlayerSelect }>;
+
+/** A clip that the family sent, and that shows a drill done right. */
+export interface DoneRight {
+  readonly filmUrl: string;
+  readonly posterUrl: string;
+}
+
+/** The newest clips that a coach said show drills done right, by the place of the drill in a plan; none while filming is not permitted. */
+export async function readDoneRight(db: Database, academyId: Id, playerId: Id, planDrillIds: readonly Id[], today: string): Promise<ReadonlyMap<Id, DoneRight>> {
+  const drills = await db.planDrill.findMany({ where: { academyId, id: { in: [...planDrillIds] } }, select: { id: true, drillId: true } });
+  const rows = await db.sentClip.findMany({
+    where: { academyId, playerId, drillId: { in: drills.map(({ drillId }) => drillId) }, upload: { state: "ready", clipId: { not: null }, player: permittedOn(today) } },
+    orderBy: [{ answeredAt: "asc" }, { id: "asc" }],
+    select: { drillId: true, upload: { select: { clipId: true } } },
+  });
+  const newest = new Map(rows.flatMap(({ drillId, upload: { clipId } }) => (clipId ? [[drillId, { filmUrl: clipAddress.stepping(clipId), posterUrl: clipAddress.poster(clipId) }] as const] : [])));
+  return new Map(
+    drills.flatMap(({ id, drillId }): [Id, DoneRight][] => {
+      const found = newest.get(drillId);
+      return found ? [[id, found]] : [];
+    }),
+  );
+}
 
 /** Who was told of pauses, by name, in the order of the names. */
 export async function readTold(db: Database, academyId: Id, pauseIds: readonly Id[]): Promise<{ readonly pauseId: Id; readonly name: string }[]> {

@@ -7,7 +7,7 @@ import { weekdayWords } from "@/lib/domains/roster/loads/view";
 import type { FieldCaution } from "@/lib/prescribe/field-cautions";
 import { setUpChecklist, type Scene } from "@/lib/prescribe/scene";
 import { plannedDays, totalsOf, weekdayOf, type CountedDay, type Totals } from "./rules";
-import type { FamilyPlayerRow } from "./scope";
+import type { DoneRight, FamilyPlayerRow } from "./scope";
 
 /** A drill of the plan, as the player does it. */
 export interface HomeworkDrill {
@@ -19,6 +19,8 @@ export interface HomeworkDrill {
   readonly equipment: readonly string[];
   readonly safety: readonly string[];
   readonly scene: Scene | null;
+  /** The own clip that shows it done right, as a coach said; null without one, and while no consent to film is in force. */
+  readonly doneRight: DoneRight | null;
   /** The plan has it on other days of the week, in words; null when it is for today or for any day. */
   readonly otherDays: string | null;
   readonly times: number;
@@ -149,7 +151,7 @@ export function stopViews(player: Pick<FamilyPlayerRow, "pauses">, names: Readon
 }
 
 /** The plan's part of the first page: the drills, what is on hold, the cautions. `logs` are this week's rows in force. */
-export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[], week: readonly string[], today: string, isPaused: boolean, everDone: ReadonlySet<Id> = new Set()) {
+export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[], week: readonly string[], today: string, isPaused: boolean, everDone: ReadonlySet<Id> = new Set(), doneRight: ReadonlyMap<Id, DoneRight> = new Map()) {
   if (!sent) return { phase: null, drills: [], onHold: [], minutes: 0, cautions: [], doneDaysThisWeek: 0 };
   const { plan } = sent;
   const phase = today < plan.startsOn ? ("before" as const) : today > plan.endsOn ? ("over" as const) : ("now" as const);
@@ -168,6 +170,7 @@ export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[],
         equipment: drill.equipment,
         safety: drill.safety,
         scene: drill.scene,
+        doneRight: doneRight.get(drill.id) ?? null,
         otherDays: drill.weekdays.length === 0 || drill.weekdays.includes(weekdayOf(today)) ? null : weekdayWords(drill.weekdays),
         times: drill.timesPerDay,
         isSwing: drill.swingsPerDay > 0,

@@ -19,7 +19,7 @@ export default async function PlayerLayout({ children, params }: { children: Rea
   const places = [
     { href: `${base}/today`, label: "Today", also: [`${base}/sheet`] },
     { href: `${base}/notes`, label: "Notes" },
-    { href: `${base}/clips`, label: "Send a clip" },
+    { href: `${base}/swing`, label: me.role === "player" ? "My swing" : "Swing", also: [`${base}/clips`] },
     { href: `${base}/messages`, label: newMessages > 0 ? `Messages (${newMessages})` : "Messages" },
     ...(me.role === "guardian" ? [{ href: `${base}/parents`, label: "For parents" }] : []),
   ];

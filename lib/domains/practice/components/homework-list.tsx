@@ -104,6 +104,16 @@ function Job({ drill, isAsked }: { drill: HomeworkDrill; isAsked: boolean }) {
           <p className="small">It worked when: {drill.worked}</p>
         </div>
       </details>
+      {drill.doneRight ? (
+        <details className="whole">
+          <summary className="small">See yourself do it right</summary>
+          <div className="plate">
+            <div className="frame">
+              <video controls playsInline preload="none" poster={drill.doneRight.posterUrl} src={drill.doneRight.filmUrl} aria-label={`You, doing it right: ${drill.name}`} />
+            </div>
+          </div>
+        </details>
+      ) : null}
       {drill.otherDays ? <p className="whole small">This one is for {drill.otherDays}.</p> : null}
       {drill.isEnoughThisWeek ? <p className="whole small">This one is done for the week. Leave it today.</p> : null}
       <DrillDone planDrillId={drill.planDrillId} name={drill.name} doneTimes={drill.doneTimes} isAsked={isAsked} />

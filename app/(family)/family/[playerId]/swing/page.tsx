@@ -1,0 +1,32 @@
+import { SentList } from "@/lib/domains/clips/components/sent/sent-list";
+import { getSending } from "@/lib/domains/clips/sent/queries";
+import { getMe } from "@/lib/domains/identity/queries";
+import { longDay } from "@/lib/domains/plans/view";
+import { MySwing } from "@/lib/domains/progress/components/my-swing";
+import { progressWords as words } from "@/lib/domains/progress/components/words";
+import { getMySwing } from "@/lib/domains/progress/queries";
+import { StopPart } from "@/lib/domains/practice/components/stop-part";
+import { getStops } from "@/lib/domains/practice/queries";
+import { clearPauseAsFamily } from "@/lib/domains/roster/actions";
+import { ButtonLink } from "@/lib/ui/button";
+import { Leaf, Opening } from "@/lib/ui/leaf";
+
+export const metadata = { title: "My swing" };
+
+interface Props {
+  params: Promise<{ playerId: string }>;
+  searchParams: Promise<{ side?: string | string[] }>;
+}
+
+export default async function MySwingPage({ params, searchParams }: Props) {
+  const [{ playerId }, { side }] = await Promise.all([params, searchParams]);
+  const [view, { rows }, stops, me] = await Promise.all([getMySwing({ playerId, side: side === "left" || side === "right" ? side : undefined }), getSending({ playerId }), getStops({ playerId }), getMe({})]);
+  return (
+    <Leaf kind="portal">
+      <Opening title={me.role === "player" ? words.mine : words.theirs(view.givenName)} actions={<ButtonLink href={`/family/${playerId}/clips`}>{words.send}</ButtonLink>} />
+      <StopPart view={stops} clear={clearPauseAsFamily} />
+      <SentList playerId={playerId} rows={rows.slice(0, 1).map((row) => ({ ...row, dayWords: longDay(row.day) }))} />
+      <MySwing view={view} />
+    </Leaf>
+  );
+}
