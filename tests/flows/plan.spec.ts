@@ -81,3 +81,41 @@ test("a coach comes from the focus to a sent note, and what is shown before is w
   await expect(page.getByText("Send your belt at the pitcher first").first()).toBeVisible();
   await expect(page.getByText("cousin")).toHaveCount(0);
 });
+
+test("two coaches write one note at once: the later is told by whom, sees both, and nothing of either is lost", async ({ page, browser }) => {
+  const [draft] = await ask<{ playerId: string; side: string }>(`SELECT o."playerId", o."side" FROM "Plan" o JOIN "Player" p ON p."id" = o."playerId" WHERE p."givenName" = 'Tobin' AND o."state" = 'draft' LIMIT 1`);
+  const address = `/players/${draft?.playerId}/plan?side=${draft?.side}`;
+  const elsewhere = await browser.newContext();
+  const other = await elsewhere.newPage();
+  await signIn(page, "Marlow Tessen", "coach");
+  await signIn(other, "Adair Linsky", "head-coach");
+  for (const one of [page, other]) {
+    await one.goto(address);
+    await one.waitForLoadState("networkidle");
+  }
+  await other.getByLabel("What was kept well").fill("Your feet are quiet. Keep that.");
+  await other.getByLabel("Why", { exact: true }).fill("Then the barrel has time.");
+  await other.getByRole("button", { name: "Keep the note" }).click();
+  await expect(other.getByText("Kept as a draft.").first()).toBeVisible();
+
+  await page.getByLabel("What was kept well").fill("Your eyes stay on the ball.");
+  await page.getByRole("textbox", { name: /^For the family/ }).fill("Short beats long.");
+  await page.getByRole("button", { name: "Keep the note" }).click();
+  await expect(page.getByText(/Adair Linsky was faster with “What was kept well”/)).toBeVisible();
+  const both = page.getByRole("group", { name: "What was kept well: Adair Linsky was faster" });
+  await expect(both).toContainText("Your feet are quiet. Keep that.");
+  await expect(page.getByLabel("What was kept well", { exact: true })).toHaveValue("Your eyes stay on the ball.");
+  // What only the other wrote stands in its box by now, and the letter shows it.
+  await expect(page.getByLabel("Why", { exact: true })).toHaveValue("Then the barrel has time.");
+  await expectAccessible(page);
+  await look(page, "plan-two-coaches");
+  await page.setViewportSize(PHONE);
+  await look(page, "plan-two-coaches-390");
+  await both.getByRole("button", { name: "What was kept well: put mine over them" }).click();
+  await page.getByRole("button", { name: "Keep the note" }).click();
+  const letter = page.getByRole("article", { name: "The note as the family will see it" });
+  await expect(letter).toContainText("Your eyes stay on the ball.");
+  await expect(letter).toContainText("Then the barrel has time.");
+  await expect(letter).toContainText("Short beats long.");
+  await elsewhere.close();
+});
