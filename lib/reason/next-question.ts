@@ -27,8 +27,13 @@ export interface ValuedQuestion {
     readonly probability: number;
     /** Id of the candidate that would then stand first; null when none would. */
     readonly firstCandidate: string | null;
+    /** The candidate or cause whose posterior would move most; null when none moves by a hundredth. */
+    readonly moved: { readonly id: string; readonly from: number; readonly to: number } | null;
   }[];
 }
+
+/** Posteriors that move by less are not spoken of. */
+const LEAST_MOVE = 0.01;
 
 /** What questions are worth now; plain JSON. */
 export interface ValuedQuestions {
@@ -94,11 +99,20 @@ export function valueQuestions(
     const posterior = Object.fromEntries(graph.nodes.map((node, place) => [node.id, after[place] ?? 0]));
     return standFrom(graph, { ...rules, maxShown: rules.maxShown + overruled.length }, input, posterior).candidates.find(({ id }) => !overruled.includes(id))?.id ?? null;
   };
+  const ranked = graph.nodes.map((node, place) => ({ node, place })).filter(({ node }) => isRanked(node, input.evidence) && !overruled.includes(node.id));
+  const movedMost = (after: Float64Array) => {
+    let most: { id: string; from: number; to: number } | null = null;
+    for (const { node, place } of ranked) {
+      const [from, to] = [now[place] ?? 0, after[place] ?? 0];
+      if (Math.abs(to - from) >= (most ? Math.abs(most.to - most.from) : LEAST_MOVE)) most = { id: node.id, from, to };
+    }
+    return most;
+  };
   // Equal ones stand as they were offered: the lower cost first, then the id.
   const best = worth.sort((a, b) => b.value - a.value).slice(0, most);
   return {
     outcome: "valued",
-    questions: best.map(({ id, value, answers }) => ({ id, value, answers: answers.map(({ after, ...answer }) => ({ ...answer, firstCandidate: firstOf(after) })) })),
+    questions: best.map(({ id, value, answers }) => ({ id, value, answers: answers.map(({ after, ...answer }) => ({ ...answer, firstCandidate: firstOf(after), moved: movedMost(after) })) })),
     notWorkedOut,
   };
 }

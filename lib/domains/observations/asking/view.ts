@@ -1,5 +1,6 @@
 import type { LibraryParts } from "@/lib/domains/library/schema";
-import type { NextQuestion } from "@/lib/reason/next-question";
+import { likelihoodWord } from "@/lib/reason/likelihood-word";
+import type { NextQuestion, ValuedQuestion } from "@/lib/reason/next-question";
 
 /** The one thing worth asking now. */
 export interface QuestionView {
@@ -13,7 +14,7 @@ export interface QuestionView {
   readonly answers: readonly {
     readonly id: string;
     readonly words: string;
-    /** What would then stand first, or that it would stay. */
+    /** What would then stand first, or that it would stay, and what becomes more or less likely. */
     readonly then: string;
   }[];
 }
@@ -36,18 +37,27 @@ export function questionView(parts: LibraryParts, next: NextQuestion, first: str
   if (next.outcome !== "ask") return null;
   const record = parts.questions.questions.find(({ id }) => id === next.question.id);
   if (!record) return null;
-  const nameOf = (id: string) => parts.faults.faults.find((fault) => fault.id === id)?.name ?? id;
   return {
     questionId: record.id,
     head: record.kind === "ask" ? TO[record.to] : HEADS[record.kind],
     words: record.words,
     safety: record.safety,
     takes: timeWords(record.costSeconds),
-    answers: next.question.answers.map(({ id, firstCandidate }) => {
-      const then = firstCandidate === null ? "nothing would stand out" : firstCandidate === first ? "the first stays first, more or less sure" : `“${nameOf(firstCandidate)}” would come first`;
-      return { id, words: record.answers.find((answer) => answer.id === id)?.words ?? id, then };
-    }),
+    answers: next.question.answers.map((answer) => ({ id: answer.id, words: record.answers.find(({ id }) => id === answer.id)?.words ?? answer.id, then: changeWords(parts, answer, first) })),
   };
+}
+
+/** "the first stays first; “was told to twist the back foot” becomes likely" */
+function changeWords(parts: LibraryParts, { firstCandidate, moved }: ValuedQuestion["answers"][number], first: string | null): string {
+  const named = [...parts.faults.faults, ...parts.causes.nodes.filter((node) => node.kind !== "fault")];
+  const nameOf = (id: string) => named.find((one) => one.id === id)?.name ?? id;
+  const isSame = firstCandidate === first;
+  if (isSame && !moved) return "little changes";
+  const stands = firstCandidate === null ? "nothing would stand out" : isSame ? "the first stays first" : `“${nameOf(firstCandidate)}” would come first`;
+  if (!moved || (!isSame && moved.id === firstCandidate)) return stands;
+  const [before, after] = [moved.from, moved.to].map((probability) => likelihoodWord(probability, parts.terms.likelihoodRule));
+  const becomes = before === after || after === "maybe" ? (moved.to > moved.from ? "more likely" : "less likely") : after;
+  return `${stands}; “${nameOf(moved.id)}” becomes ${becomes}`;
 }
 
 function timeWords(seconds: number): string {

@@ -1,6 +1,7 @@
 import { useId } from "react";
 import type { ChainView } from "../working-out/view";
-import { layOutChain, loopAround, type PlacedNode } from "./chain-layout";
+import { layOutChainDown } from "./chain-down";
+import { layOutChain, loopAround, type ChainLayout, type PlacedNode } from "./chain-layout";
 import { words } from "./words";
 
 const LINE = 16;
@@ -11,36 +12,17 @@ function lookOf({ node }: PlacedNode): "seen" | "not-seen" | "not-visible" | "to
   return node.sight;
 }
 
-/** The chain in the order of the swing; what is drawn is also there as text. It scrolls sideways where it is too wide. */
+/** The chain in the order of the swing, from left to right, on a phone from top to bottom; what is drawn is also there as text. */
 export function ChainDrawing({ chain, isFirst, name }: { chain: ChainView; isFirst: boolean; name: string }) {
-  const id = useId();
-  const { width, height, nodes, links, columns, groundY } = layOutChain(chain);
-  const first = isFirst ? nodes.find(({ node }) => node.id === chain.candidate) : undefined;
+  const first = isFirst ? chain.candidate : null;
   return (
     <div className="chain" tabIndex={0} role="region" aria-label={words.candidate.chain(name)}>
-      <svg viewBox={`0 0 ${width} ${height}`} style={{ width, minWidth: width, maxWidth: "none" }} aria-hidden="true">
-        <defs>
-          <pattern id={`${id}-hatch`} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <path d="M0 0V5" className="hatch" />
-          </pattern>
-        </defs>
-        {links.map(({ key, path, tip, isWeak }) => (
-          <g key={key}>
-            <path d={path} className={isWeak ? "link weak" : "link"} />
-            <path d={tip} className="tip" />
-          </g>
-        ))}
-        {nodes.map((placed) => (
-          <Box key={placed.node.id} placed={placed} hatch={`url(#${id}-hatch)`} />
-        ))}
-        {first ? <path d={loopAround(first)} className="first-domino" /> : null}
-        <path d={`M4 ${groundY}H${width - 4}`} className="ground" />
-        {columns.map((column) => (
-          <text key={column.x} className="ax" x={column.x} y={groundY + 24} textAnchor="middle">
-            {column.name}
-          </text>
-        ))}
-      </svg>
+      <div className="only-wide">
+        <Drawing layout={layOutChain(chain)} first={first} />
+      </div>
+      <div className="only-phone">
+        <Drawing layout={layOutChainDown(chain)} first={first} />
+      </div>
       <div className="hush">
         <p>{words.candidate.chainIntro}</p>
         {chain.text.length > 0 ? (
@@ -54,6 +36,37 @@ export function ChainDrawing({ chain, isFirst, name }: { chain: ChainView; isFir
         )}
       </div>
     </div>
+  );
+}
+
+function Drawing({ layout, first }: { layout: ChainLayout; first: string | null }) {
+  const id = useId();
+  const { width, height, nodes, links, labels, ground } = layout;
+  const domino = nodes.find(({ node }) => node.id === first);
+  return (
+    <svg viewBox={`0 0 ${width} ${height}`} style={{ width, minWidth: width, maxWidth: "none" }} aria-hidden="true">
+      <defs>
+        <pattern id={`${id}-hatch`} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path d="M0 0V5" className="hatch" />
+        </pattern>
+      </defs>
+      {links.map(({ key, path, tip, isWeak }) => (
+        <g key={key}>
+          <path d={path} className={isWeak ? "link weak" : "link"} />
+          <path d={tip} className="tip" />
+        </g>
+      ))}
+      {nodes.map((placed) => (
+        <Box key={placed.node.id} placed={placed} hatch={`url(#${id}-hatch)`} />
+      ))}
+      {domino ? <path d={loopAround(domino)} className="first-domino" /> : null}
+      {ground ? <path d={ground} className="ground" /> : null}
+      {labels.map(({ name, x, y }) => (
+        <text key={`${x} ${y}`} className="ax" x={x} y={y} textAnchor="middle">
+          {name}
+        </text>
+      ))}
+    </svg>
   );
 }
 

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { ChainView } from "../working-out/view";
+import { layOutChainDown } from "./chain-down";
 import { layOutChain, wrapName } from "./chain-layout";
 
 const node = (id: string, column: number, more: object = {}) =>
@@ -17,23 +18,32 @@ const chain: ChainView = {
   text: [],
 };
 
-test("boxes never overlap and stand inside the drawing, columns from left to right", () => {
-  const { nodes, width, groundY } = layOutChain(chain);
+test.each([["across", layOutChain], ["down a phone", layOutChainDown]])("boxes never overlap and stand inside the drawing: %s", (_, layOut) => {
+  const { nodes, width, height } = layOut(chain);
+  expect(nodes).toHaveLength(chain.nodes.length);
   for (const one of nodes) {
     expect(one.x).toBeGreaterThanOrEqual(0);
     expect(one.x + one.width).toBeLessThanOrEqual(width);
-    expect(one.y + one.height).toBeLessThan(groundY);
+    expect(one.y + one.height).toBeLessThan(height);
     for (const other of nodes) {
       if (other === one) continue;
       const isApart = one.x + one.width < other.x || other.x + other.width < one.x || one.y + one.height < other.y || other.y + other.height < one.y;
       expect(isApart, `${one.node.id} and ${other.node.id}`).toBe(true);
     }
   }
-  expect(nodes.map(({ node: { column }, x }) => [column, x]).sort(([, a = 0], [, b = 0]) => a - b).map(([column]) => column)).toEqual([0, 1, 1, 2]);
+});
+
+test("the parts of the swing follow each other from left to right, on a phone from top to bottom, where the drawing fits", () => {
+  const order = (by: (box: { x: number; y: number }) => number, nodes: ReturnType<typeof layOutChain>["nodes"]) => [...nodes].sort((a, b) => by(a) - by(b)).map(({ node: { column } }) => column);
+  expect(order(({ x }) => x, layOutChain(chain).nodes)).toEqual([0, 1, 1, 2]);
+  const down = layOutChainDown(chain);
+  expect(order(({ y }) => y, down.nodes)).toEqual([0, 1, 1, 2]);
+  expect(down.width).toBeLessThanOrEqual(390 - 2 * 16);
+  expect(down.labels.map(({ name }) => name)).toEqual(chain.columns);
 });
 
 test("every link is drawn, thin where it is rare or leads to what was not seen", () => {
-  expect(layOutChain(chain).links.map(({ isWeak }) => isWeak)).toEqual([false, false, true]);
+  for (const layOut of [layOutChain, layOutChainDown]) expect(layOut(chain).links.map(({ isWeak }) => isWeak)).toEqual([false, false, true]);
 });
 
 test("a name is broken between words and loses none of them", () => {

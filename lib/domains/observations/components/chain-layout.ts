@@ -6,8 +6,8 @@ const BOX_WIDTH = 146;
 const LINE = 16;
 const PAD = 9;
 const COLUMN_GAP = 46;
-const ROW_GAP = 16;
-const EDGE = 18;
+export const ROW_GAP = 16;
+export const EDGE = 18;
 const AXIS = 40;
 /** Letters that fit a line of a box. */
 const LETTERS = 19;
@@ -33,8 +33,16 @@ export interface ChainLayout {
   readonly height: number;
   readonly nodes: readonly PlacedNode[];
   readonly links: readonly PlacedLink[];
-  readonly columns: readonly { readonly name: string; readonly x: number }[];
-  readonly groundY: number;
+  /** The parts of the swing; each name is centred on its place. */
+  readonly labels: readonly { readonly name: string; readonly x: number; readonly y: number }[];
+  /** The line that the parts stand on; null where the swing goes down the page. */
+  readonly ground: string | null;
+}
+
+/** A node's box with its name in lines. */
+export function boxOf(node: ChainNode): Pick<PlacedNode, "node" | "lines" | "height"> {
+  const lines = wrapName(node.name);
+  return { node, lines, height: lines.length * LINE + 2 * PAD };
 }
 
 /** Breaks a name into lines without breaking a word. */
@@ -50,10 +58,7 @@ export function wrapName(name: string, letters: number = LETTERS): string[] {
 
 /** Places a chain: columns from left to right in the order of the swing, each centred on the tallest one. */
 export function layOutChain(chain: ChainView): ChainLayout {
-  const boxes = chain.nodes.map((node) => {
-    const lines = wrapName(node.name);
-    return { node, lines, height: lines.length * LINE + 2 * PAD };
-  });
+  const boxes = chain.nodes.map(boxOf);
   const inColumn = (column: number) => boxes.filter(({ node }) => node.column === column);
   const heightOf = (column: number) => inColumn(column).reduce((sum, box) => sum + box.height + ROW_GAP, -ROW_GAP);
   const tallest = Math.max(0, ...chain.columns.map((_, column) => heightOf(column)));
@@ -74,16 +79,19 @@ export function layOutChain(chain: ChainView): ChainLayout {
     height: groundY + AXIS,
     nodes,
     links: chain.links.flatMap((link) => placeLink(nodes, link)),
-    columns: chain.columns.map((name, column) => ({ name, x: xOf(column) + BOX_WIDTH / 2 })),
-    groundY,
+    labels: chain.columns.map((name, column) => ({ name, x: xOf(column) + BOX_WIDTH / 2, y: groundY + 24 })),
+    ground: `M4 ${groundY}H${width - 4}`,
   };
 }
+
+/** Thin: it happens now and then only, or what it leads to was not seen. */
+export const isWeakLink = (link: ChainView["links"][number], to: PlacedNode) => link.word === "now and then" || to.node.sight !== "seen";
 
 function placeLink(nodes: readonly PlacedNode[], link: ChainView["links"][number]): PlacedLink[] {
   const from = nodes.find(({ node }) => node.id === link.cause);
   const to = nodes.find(({ node }) => node.id === link.effect);
   if (!from || !to) return [];
-  const isWeak = link.word === "now and then" || to.node.sight !== "seen";
+  const isWeak = isWeakLink(link, to);
   const key = `${link.cause} ${link.effect}`;
   if (from.x === to.x) return [{ key, isWeak, ...(isNextTo(nodes, from, to) ? linkDown(from, to) : linkAround(from, to)) }];
   const [startX, startY] = [from.x + from.width, from.y + from.height / 2];
