@@ -29,6 +29,8 @@ test("a coach comes from the focus to a sent note, and what is shown before is w
   const { playerId, side, givenName, guardian } = await playerWithHome();
   await page.goto(`/players/${playerId}/plan?side=${side}`);
   await expect(page.getByRole("heading", { name: "A note needs a focus" })).toBeVisible();
+  // The page is alive: its links then lead on without a new document, whose own waking would lose what is chosen.
+  await page.waitForLoadState("networkidle");
   await page.getByRole("main").getByRole("link", { name: "What first" }).click();
   await page.getByText("Choose something else as the focus").click();
   await page.getByLabel("Which one").selectOption({ label: "Over-spinning the back foot" });
