@@ -127,6 +127,7 @@ describe("chapters and words", () => {
     expect(view.chapters.map(({ sight }) => sight)).toEqual([null, "seen", null]);
     expect(view.summaryDraft).toBe("We look at what shows in Pia’s swing: the drift. We talk about the drag.");
     await writeSummary.as(story.coach, { walkthroughId, summary: "  You stay back longer.  " });
+    await expect(writeSummary.as(story.coach, { walkthroughId, summary: "Your swing is terrible." })).rejects.toThrow("“terrible”");
     expect((await look(walkthroughId)).summary).toBe("You stay back longer.");
   });
 });

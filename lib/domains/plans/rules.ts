@@ -7,7 +7,7 @@ import type { DrillPlayer } from "@/lib/prescribe/drill";
 import { sceneOf } from "@/lib/prescribe/scene";
 import { swingCaps, type SwingCaps } from "@/lib/prescribe/swing-load";
 import { wordsOf, type DrillWords } from "./schema";
-import { missingParts, remarksOn, type NoteReader, type NoteWords } from "./wording/rules";
+import { missingParts, remarksOn, type NoteReader, type NoteWords } from "@/lib/prescribe/wording";
 
 // ---- Choosing drills -----------------------------------------------------------------------------------------------
 

@@ -29,8 +29,8 @@ export const arrangeChapters = defineAction({
   name: "walkthroughs.arrange-chapters",
   input: forms.arrangeForm,
   policy: makers<In<typeof forms.arrangeForm>>(),
-  run: async ({ input, granted, tx }) => {
-    await commands.arrange(tx, granted, input);
+  run: async ({ actor, input, granted, tx }) => {
+    await commands.arrange(tx, actor, granted, input);
     return { message: "Kept." };
   },
 });
@@ -49,8 +49,8 @@ export const writeSummary = defineAction({
   name: "walkthroughs.write-summary",
   input: forms.writeSummaryForm,
   policy: makers<In<typeof forms.writeSummaryForm>>(),
-  run: async ({ input, granted, tx }) => {
-    await commands.writeSummary(tx, granted, input.summary);
+  run: async ({ actor, input, granted, tx }) => {
+    await commands.writeSummary(tx, actor, granted, input.summary);
     return { message: "The summary is kept." };
   },
 });

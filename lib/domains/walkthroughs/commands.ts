@@ -2,6 +2,7 @@ import type { z } from "zod";
 import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
 import { ageYears, isMinor } from "@/lib/core/age";
+import { dayOf } from "@/lib/core/days";
 import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
 import { timesOfClip } from "@/lib/domains/clips/scope";
@@ -12,6 +13,7 @@ import { readReceivers } from "@/lib/domains/roster/scope";
 import { now } from "@/lib/platform/clock";
 import { type Database, type Prisma, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
+import { refusalsOf } from "@/lib/prescribe/wording";
 import { bytesDropped, filmAsked } from "./events";
 import { chaptersOf } from "./list/rules";
 import type { TakeList } from "./list/schema";
@@ -123,9 +125,10 @@ async function lock(tx: Transaction, { id }: WalkthroughSubject): Promise<void> 
 }
 
 /** Names, order and ends of the chapters; those left out are no longer told. */
-export async function arrange(tx: Transaction, granted: Changed, { title, chapters }: Given<typeof arrangeForm>): Promise<void> {
+export async function arrange(tx: Transaction, actor: Person, granted: Changed, { title, chapters }: Given<typeof arrangeForm>): Promise<void> {
   const { academyId, id: walkthroughId } = granted;
   await lock(tx, granted);
+  await checkWording(tx, actor, granted, "title", title);
   const rows = await tx.walkthroughChapter.findMany({ where: { academyId, walkthroughId }, select: { id: true, take: { select: { durationMs: true } } } });
   const isOwn = chapters.every(({ id, toMs }) => rows.some((row) => row.id === id && toMs <= Math.max(1, row.take.durationMs)));
   if (!isOwn || new Set(chapters.map(({ id }) => id)).size < chapters.length) throw new InvalidError("These chapters are not those of this walkthrough any more. Nothing was changed; please open the page anew.");
@@ -153,7 +156,15 @@ export async function writeWords(tx: Transaction, granted: Changed, captions: st
   return read.cues.length;
 }
 
-export async function writeSummary(tx: Transaction, granted: Changed, summary: string): Promise<void> {
+/** What a family reads holds no label, no list, and no numbers for a young child, as in a note. @throws InvalidError naming the words */
+async function checkWording(tx: Transaction, actor: Person, { academyId, playerId }: WalkthroughSubject, field: "title" | "summary", text: string): Promise<void> {
+  const { givenName, birthDate } = await tx.player.findFirstOrThrow({ where: { id: playerId, academyId }, select: { givenName: true, birthDate: true } });
+  const [refused] = refusalsOf(text, { givenName, ageYears: ageYears(dayOf(birthDate), actor.today), otherFaults: [] });
+  if (refused) throw new InvalidError(`${refused} Nothing was changed.`, { [field]: refused });
+}
+
+export async function writeSummary(tx: Transaction, actor: Person, granted: Changed, summary: string): Promise<void> {
+  await checkWording(tx, actor, granted, "summary", summary);
   await tx.walkthrough.update({ where: { id: granted.id }, data: { summary } });
 }
 

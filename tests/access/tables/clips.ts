@@ -65,6 +65,7 @@ export const rows: readonly AccessRow[] = [
 
   { name: "clips.begin-sent", may: FAMILY, input: (cast) => ({ ...playerInput(cast), side: "right", view: "side", task: "tee", filmedRate: "as-file", byteLength: 10 }) },
   { name: "clips.get-sending", may: FAMILY, input: playerInput },
+  { name: "clips.find-fresh-answer", may: FAMILY, input: playerInput },
   { name: "clips.get-sent", may: FAMILY, input: async (cast) => ({ sentId: (await sent(cast)).sentId }) },
   { name: "clips.list-waiting", may: ["head", "coach", "otherCoach", "formerCoach", "headElsewhere", "coachElsewhere"], input: () => ({}) },
   { name: "clips.find-sent-of", may: COACHES, input: async (cast) => ({ swingId: (await sent(cast)).swingId }) },

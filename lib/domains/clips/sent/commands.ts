@@ -10,6 +10,7 @@ import { readReceivers } from "@/lib/domains/roster/scope";
 import { now } from "@/lib/platform/clock";
 import type { Database, Prisma, Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
+import { refusalsOf } from "@/lib/prescribe/wording";
 import { beginUpload, insideClip } from "../commands";
 import type { ClipOwner, ClipSubject } from "../policy";
 import { markShapeForm, type BegunUpload } from "../schema";
@@ -62,6 +63,9 @@ export async function answerSent(tx: Transaction, actor: Person, sent: Granted<S
   const { upload } = await tx.sentClip.findUniqueOrThrow({
     where: { id }, select: { upload: { select: { state: true, clip: { select: { swingId: true } }, player: { select: { givenName: true, birthDate: true, leftAt: true } } } } },
   });
+  const years = ageYears(dayOf(upload.player.birthDate), actor.today);
+  const [refused] = refusalsOf(words, { givenName: upload.player.givenName, ageYears: years, otherFaults: [] });
+  if (refused) throw new InvalidError(`${refused} Nothing was sent.`, { words: refused });
   if (upload.player.leftAt) throw new ConflictError(`${upload.player.givenName} has left the academy. Nothing was sent.`);
   if (upload.state !== "ready" || !upload.clip) throw new ConflictError("The film is not here yet. Nothing was sent.");
   const clip = await tx.clip.findFirst({
@@ -73,7 +77,7 @@ export async function answerSent(tx: Transaction, actor: Person, sent: Granted<S
   const drill = planDrillId ? await tx.planDrill.findFirst({ where: { id: planDrillId, academyId, plan: { playerId, state: { not: "draft" } } }, select: { drillId: true } }) : undefined;
   if (drill === null) throw new InvalidError("This drill is in no plan of this player. Nothing was sent.", { planDrillId: "Choose a drill of the plan." });
   const receivers = await readReceivers(tx, academyId, playerId, actor.today);
-  if (isMinor(ageYears(dayOf(upload.player.birthDate), actor.today)) && !receivers.some(({ isGuardian }) => isGuardian)) {
+  if (isMinor(years) && !receivers.some(({ isGuardian }) => isGuardian)) {
     throw new ConflictError(`No guardian of ${upload.player.givenName} has a sign-in, and what is sent to a child goes to a guardian too. Nothing was sent.`);
   }
   const rows = await tx.mark.findMany({ where: { academyId, clipId, frameIndex, removedAt: null }, orderBy: [{ createdAt: "asc" }, { id: "asc" }], select: { shape: true } });

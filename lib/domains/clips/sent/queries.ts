@@ -11,14 +11,16 @@ import { seeSwing, type ClipOwner, type SwingSubject } from "../policy";
 import { clipAddress, playerIdForm, swingIdForm } from "../schema";
 import { findClipOwner, findSwingSubject } from "../scope";
 import { listWaiting, seeSent, seeSentOf, type SentSubject } from "./policy";
-import { sentState, waitedWords, whyNothingIsSent } from "./rules";
+import { daysBefore, sentState, waitedWords, whyNothingIsSent } from "./rules";
 import { answerMarksForm, nothing, sentIdForm } from "./schema";
 import { findSentOfSwing, findSentSubject, readSender, sentSelect, waitingScope, type SentRowForView } from "./scope";
-import type { AnswerStill, SendingPage, SentForCoach, SentRow, SentView, WaitingRow } from "./view";
+import type { AnswerStill, FreshAnswer, SendingPage, SentForCoach, SentRow, SentView, WaitingRow } from "./view";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
 const ownerOf = (input: { playerId: Id }, db: Database, actor: Person) => findClipOwner(db, actor.academyId, input.playerId);
 const MOST_ROWS = 30;
+/** So many days an answer is told of on the family's first page. */
+const FRESH_DAYS = 7;
 
 async function namesOf(db: Database, academyId: Id, ids: readonly (Id | null)[]): Promise<ReadonlyMap<Id, string>> {
   const rows = await db.user.findMany({ where: { academyId, id: { in: ids.filter((id) => id !== null) } }, select: { id: true, displayName: true } });
@@ -52,6 +54,22 @@ export const getSending = defineQuery({
       playerId, givenName: player.givenName, sides: player.sides, isPaused: player.isPaused, whyNot: whyNothingIsSent(player),
       rows: rows.map((row) => rowOf(row, player.isPermitted, names, actor.timeZone)),
     };
+  },
+});
+
+/** The newest answer of these days, for the family's first page; null when there is none. */
+export const findFreshAnswer = defineQuery({
+  name: "clips.find-fresh-answer",
+  input: playerIdForm,
+  policy: may<In<typeof playerIdForm>, ClipOwner, "clip.list-sent">(seeSentOf, ownerOf),
+  run: async ({ granted: { academyId, playerId }, db }): Promise<FreshAnswer | null> => {
+    const row = await db.sentClip.findFirst({
+      where: { academyId, playerId, answeredAt: { gt: daysBefore(now(), FRESH_DAYS) }, upload: { state: "ready" } },
+      orderBy: [{ answeredAt: "desc" }, { id: "asc" }], select: { id: true, answeredById: true },
+    });
+    if (!row) return null;
+    const names = await namesOf(db, academyId, [row.answeredById]);
+    return { sentId: row.id, playerId, by: names.get(row.answeredById ?? "") ?? "Your coach" };
   },
 });
 

@@ -34,6 +34,13 @@ export interface SendingPage {
   readonly rows: readonly SentRow[];
 }
 
+/** An answer to what a family sent, as its first page tells of it. */
+export interface FreshAnswer {
+  readonly playerId: Id;
+  readonly sentId: Id;
+  readonly by: string;
+}
+
 /** The frame on which an answer opens, with what the coach drew on it. */
 export interface AnswerStill {
   readonly clipId: Id;

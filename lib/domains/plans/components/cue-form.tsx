@@ -9,7 +9,7 @@ import { FormStatus } from "@/lib/ui/form-status";
 import { TextInput } from "@/lib/ui/text-input";
 import { chooseCue } from "../actions";
 import type { DraftView } from "../draft/view";
-import { remarksOnPart, type NoteReader } from "../wording/rules";
+import { remarksOnPart, type NoteReader } from "@/lib/prescribe/wording";
 import { useFreshWhenOvertaken } from "./use-boxes";
 
 const SHOWN = 6;

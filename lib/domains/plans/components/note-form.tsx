@@ -9,7 +9,7 @@ import { TextArea } from "@/lib/ui/text-input";
 import { writeNote } from "../actions";
 import type { DraftView } from "../draft/view";
 import { isSameText } from "../together/rules";
-import { noteWordCount, remarksOn, wordCountWords, type NotePart } from "../wording/rules";
+import { noteWordCount, remarksOn, wordCountWords, type NotePart } from "@/lib/prescribe/wording";
 import { Theirs } from "./theirs";
 import { useBoxes } from "./use-boxes";
 

@@ -17,7 +17,7 @@ import { elsewhereOn, WEEKDAYS, type PracticeOrder } from "@/lib/prescribe/week/
 import { notTaken } from "@/lib/prescribe/week/week-words";
 import { wordsOf } from "../schema";
 import type { MarkedFrame, NoteRowForView } from "../scope";
-import type { NotePart, NoteReader } from "../wording/rules";
+import type { NotePart, NoteReader } from "@/lib/prescribe/wording";
 import { familyNote, longDay, type FamilyNote, type NoteSetting } from "../view";
 import { draftSeen, growthWords, letterSeen, plannedWeek, swingRefusals, weekRequest } from "../week/rules";
 

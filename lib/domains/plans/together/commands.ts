@@ -6,7 +6,7 @@ import type { Transaction } from "@/lib/platform/database";
 import { lockPlan, takeUp, type Written } from "../commands";
 import type { chooseCueForm, writeNoteForm, writePrivateNoteForm } from "../schema";
 import { readSenders } from "../scope";
-import { missingParts, remarksOn, remarksOnPart, type NoteWords, type Remark } from "../wording/rules";
+import { missingParts, remarksOn, remarksOnPart, type NoteWords, type Remark } from "@/lib/prescribe/wording";
 import { bringTogether, isSameText } from "./rules";
 
 type Given<Form extends z.ZodType> = z.infer<Form>;

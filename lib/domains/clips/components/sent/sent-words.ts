@@ -30,6 +30,7 @@ const en = {
   half: "If it stopped, choose the same video again to go on.",
   answeredBy: (name: string) => `Answered by ${name}`,
   open: "Open the answer",
+  fresh: (by: string) => `${by} looked at the clip you sent and answered.`,
   see: "See it again",
   tryAgain: "Try again",
   noneTitle: "You have sent nothing yet",

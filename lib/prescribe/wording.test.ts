@@ -3,9 +3,9 @@ import path from "node:path";
 import fc from "fast-check";
 import type { DrillRecord, FaultRecord } from "@/lib/domains/library/schema";
 import { describe, expect, it } from "vitest";
-import { countWords, missingParts, noteWordCount, remarksOn, remarksOnPart, wordCountWords, type NoteReader } from "./rules";
+import { countWords, missingParts, noteWordCount, remarksOn, remarksOnPart, wordCountWords, type NoteReader } from "./wording";
 
-const read = (name: string) => JSON.parse(readFileSync(path.resolve(import.meta.dirname, `../../../../seed/library/${name}.json`), "utf8"));
+const read = (name: string) => JSON.parse(readFileSync(path.resolve(import.meta.dirname, `../../seed/library/${name}.json`), "utf8"));
 const drills: DrillRecord[] = read("drills").drills;
 const faults: FaultRecord[] = read("faults").faults;
 const reader: NoteReader = { givenName: "Ines", ageYears: 12, otherFaults: ["Barrel drag", "Lunge forward"] };

@@ -103,12 +103,12 @@ const quoted = (found: readonly string[]) => [...new Set(found.map((word) => `�
 function keptOut(text: string): string[] {
   return KEPT_OUT.flatMap(({ words, instead }) => {
     const found = text.match(words) ?? [];
-    return found.length > 0 ? [`${quoted(found)} ${staysOut(new Set(found.map((word) => word.toLowerCase())).size)} out of a note. ${instead}`] : [];
+    return found.length > 0 ? [`${quoted(found)} ${staysOut(new Set(found.map((word) => word.toLowerCase())).size)} out of what a family reads. ${instead}`] : [];
   });
 }
 
-/** What may not be said, in sentences: each names the words and another way. */
-function refusalsOf(text: string, reader: NoteReader): string[] {
+/** What may not be said to a family, a note or not, in sentences: each names the words and another way. */
+export function refusalsOf(text: string, reader: NoteReader): string[] {
   const said = keptOut(text);
   const injury = INJURY_NAMES.exec(text)?.[0];
   if (injury) said.push(`“${injury}” is for a licensed clinician to say. Name the part of the body only.`);
@@ -116,7 +116,7 @@ function refusalsOf(text: string, reader: NoteReader): string[] {
   if (label) said.push(`“${label}” names the person. Say what the swing does: “the turn starts a blink early”.`);
   const compared = COMPARED.exec(text)?.[0];
   if (compared) said.push(`“${compared}” holds the player against others. Say what changed against the own swings.`);
-  if (LIST_LINE.test(text) || LIST_INLINE.test(text)) said.push("A note is about one thing. Write sentences, no list.");
+  if (LIST_LINE.test(text) || LIST_INLINE.test(text)) said.push("It is about one thing. Write sentences, no list.");
   if (reader.ageYears < NUMBERS_FROM_YEARS) {
     const number = /\d[\d.,]*/.exec(text)?.[0] ?? MEASURES.exec(text)?.[0];
     if (number) said.push(`No numbers for a player under ${NUMBERS_FROM_YEARS}: “${number}”. Say it with a picture, or leave it out.`);
