@@ -141,7 +141,7 @@ describe("writing a note", () => {
     const { coach, planId, noteId } = await drafted();
     await actions.chooseCue.as(coach, { planId, cue: "x", ownCue: "“Zip the jacket”" });
     expect((await database().note.findUniqueOrThrow({ where: { id: noteId } })).cue).toBe("Zip the jacket");
-    await expect(actions.chooseCue.as(coach, { planId, ownCue: "Fix your hands" })).rejects.toThrow(/stays out of a note/);
+    await expect(actions.chooseCue.as(coach, { planId, ownCue: "Fix your hands" })).rejects.toThrow(/stays out of what a family reads/);
   });
 
   test("takes a still of this player's side only, within the clip", async () => {

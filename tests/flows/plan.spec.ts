@@ -59,7 +59,7 @@ test("a coach comes from the focus to a sent note, and what is shown before is w
   await page.getByLabel("What was kept well").fill(`${givenName}, your load is quiet. Keep that.`);
   await page.getByLabel("Why", { exact: true }).fill("Your foot is wrong.");
   await page.getByRole("button", { name: "Keep the note" }).click();
-  await expect(page.getByText("“wrong” stays out of a note.").first()).toBeVisible();
+  await expect(page.getByText("“wrong” stays out of what a family reads.").first()).toBeVisible();
   await expect(page.getByLabel("What was kept well")).toHaveValue(`${givenName}, your load is quiet. Keep that.`);
   await page.getByLabel("Why", { exact: true }).fill("Then your chest stays closed a blink longer.");
   await page.getByRole("button", { name: "Keep the note" }).click();

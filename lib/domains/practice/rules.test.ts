@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { countProblem, cropAround, plannedDays, swingsFor, totalsOf, weekOf, type CountAsked } from "./rules";
+import { sceneOf } from "@/lib/prescribe/scene";
+import { drills } from "@/seed/library/drills.json";
+import { countProblem, cropAround, helpWith, plannedDays, swingsFor, totalsOf, weekOf, type CountAsked } from "./rules";
 
 const day = fc.integer({ min: 0, max: 20_000 }).map((n) => new Date(n * 86_400_000).toISOString().slice(0, 10));
 
@@ -120,4 +122,14 @@ describe("the crop of a still", () => {
       }),
     );
   });
+});
+
+test("every drill of the library says how to help and what to leave to the coach, and who feeds is told when", () => {
+  for (const drill of drills) {
+    const scene = sceneOf(drill as never);
+    const { help, leave } = helpWith({ scene, isSwing: drill.dose.fullSwings > 0 });
+    expect(help.length, drill.id).toBeGreaterThan(1);
+    expect(leave).toContain("leave");
+    if (drill.setup === "tee" || (drill.setup === "toss" && drill.partnerCount > 0)) expect(help[0], drill.id).toContain("when the bat is still");
+  }
 });

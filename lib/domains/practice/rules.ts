@@ -1,3 +1,5 @@
+import type { Scene, SceneProp } from "@/lib/prescribe/scene";
+
 /** More than this of one drill on one day is not counted. */
 export const MOST_A_DAY = 500;
 /** Below this age the family's pages hold no numbers but counts to do. */
@@ -116,4 +118,20 @@ export function cropAround(spots: readonly { readonly x: number; readonly y: num
   const width = height * CROP_SHAPE;
   const place = (middle: number, size: number, whole: number) => Math.max(0, Math.min(whole - size, middle - size / 2));
   return { x: place((left + right) / 2, width, widthPx), y: place((top + bottom) / 2, height, heightPx), width, height };
+}
+
+/** How somebody at home can help with a drill, and what stays with the coach. Common practice, no source. */
+export function helpWith({ scene, isSwing }: { readonly scene: Scene | null; readonly isSwing: boolean }): { readonly help: readonly string[]; readonly leave: string } {
+  const has = (prop: SceneProp) => scene?.props.includes(prop) ?? false;
+  return {
+    help: [
+      ...(has("tosser") ? ["Feed the balls from where the picture shows you, and only when the bat is still."] : []),
+      ...(has("thrower") || has("machine") ? ["Feed the balls as the drill says, from behind the screen where there is one."] : []),
+      ...(has("tee") && !has("tosser") ? ["Put the next ball on the tee when the bat is still. Then step out of the circle."] : []),
+      ...(scene?.hasAdult ? ["Stay near until it is done."] : []),
+      isSwing ? "Count each swing out loud, hit or miss." : "Count out loud, and keep it slow.",
+      "Film one, if they like. You can send it to the coach.",
+    ],
+    leave: "Please leave how it looks to the coach. You can ask for the cue; that is enough.",
+  };
 }

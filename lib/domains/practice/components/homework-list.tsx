@@ -3,6 +3,7 @@ import { longDay } from "@/lib/domains/plans/view";
 import type { HomeworkDrill, TodayView } from "../view";
 import { FieldCautions } from "@/lib/domains/plans/components/field-cautions";
 import { SetUpPicture } from "@/lib/domains/plans/components/set-up-picture";
+import { helpWith } from "../rules";
 import { DrillDone } from "./drill-done";
 import { SwingsToday } from "./swings-today";
 
@@ -74,6 +75,22 @@ function WeekSoFar({ view: { week, showsNumbers } }: { view: TodayView }) {
   );
 }
 
+/** For whoever stands by: what helps, and what stays with the coach. */
+function Helping({ drill }: { drill: HomeworkDrill }) {
+  const { help, leave } = helpWith(drill);
+  return (
+    <details className="whole">
+      <summary className="small">How to help</summary>
+      <ul className="flow small">
+        {help.map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+      <p className="small">{leave}</p>
+    </details>
+  );
+}
+
 function Job({ drill, isAsked }: { drill: HomeworkDrill; isAsked: boolean }) {
   return (
     <li>
@@ -104,6 +121,7 @@ function Job({ drill, isAsked }: { drill: HomeworkDrill; isAsked: boolean }) {
           <p className="small">It worked when: {drill.worked}</p>
         </div>
       </details>
+      <Helping drill={drill} />
       {drill.doneRight ? (
         <details className="whole">
           <summary className="small">See yourself do it right</summary>
