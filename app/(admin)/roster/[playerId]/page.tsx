@@ -81,8 +81,10 @@ export default async function PlayerRecordPage({ params }: { params: Promise<{ p
             <summary className="btn plain">Note an incident</summary>
             <IncidentForm playerId={playerId} today={today} />
           </details>
-          <p className="small">
-            <Link href="/incidents">All incident notes</Link>
+          <p>
+            <Link className="btn plain" href="/incidents">
+              All incident notes
+            </Link>
           </p>
         </Entry>
       )}
