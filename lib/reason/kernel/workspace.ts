@@ -15,8 +15,11 @@ export interface Kernel {
 }
 
 const PAGE_BYTES = 65_536;
-/** A memory never shrinks; one that grew beyond this for a wide problem is given back when the next one is narrow. */
-const KEPT_BYTES = 64 * 2 ** 20;
+/**
+ * A memory never shrinks; one that grew beyond this for a wide problem is given back when the next one is far narrower. One that is given
+ * back lies about until the program tidies up, so this is not done lightly.
+ */
+const KEPT_BYTES = 160 * 2 ** 20;
 
 let compiled: WebAssembly.Module | null = null;
 
@@ -43,7 +46,7 @@ export class Workspace {
   /** Empties the memory for a problem that needs at least so many bytes. */
   clearFor(holder: object, bytes: number): void {
     this.holder = null;
-    if (this.memory.buffer.byteLength > KEPT_BYTES && bytes < KEPT_BYTES / 2) {
+    if (this.memory.buffer.byteLength > KEPT_BYTES && bytes < KEPT_BYTES / 4) {
       this.memory = new WebAssembly.Memory({ initial: 16 });
       this.kernel = instantiate(this.memory);
     }
