@@ -81,6 +81,16 @@ describe("the next question", () => {
     expect(next.question.answers.reduce((sum, answer) => sum + answer.probability, 0)).toBeCloseTo(1, 12);
   });
 
+  it("says what an answer moves most, and never a fault in front of the evidence, which has no posterior to move from", () => {
+    const next = choose([question("q", ["drag", "weak"], 30, 2)], { ...input, evidence: readOnly }, 0);
+    if (next.outcome !== "ask") throw new Error(next.outcome);
+    const before = posteriorsOf(readOnly).probability;
+    for (const { moved } of next.question.answers) {
+      expect(moved?.id).toBe("weak");
+      expect(moved?.from).toBeCloseTo(before.weak!, 12);
+    }
+  });
+
   it("is the one that moves the scores most for its time, and of equals the cheaper, then the smaller id", () => {
     const chosen = (...questions: OfferedQuestion[]) => {
       const next = choose(questions);

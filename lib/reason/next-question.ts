@@ -99,7 +99,8 @@ export function valueQuestions(
     const posterior = Object.fromEntries(graph.nodes.map((node, place) => [node.id, after[place] ?? 0]));
     return standFrom(graph, { ...rules, maxShown: rules.maxShown + overruled.length }, input, posterior).candidates.find(({ id }) => !overruled.includes(id))?.id ?? null;
   };
-  const ranked = graph.nodes.map((node, place) => ({ node, place })).filter(({ node }) => isRanked(node, input.evidence) && !overruled.includes(node.id));
+  // A node in front of the evidence has no posterior here, before or after.
+  const ranked = graph.nodes.map((node, place) => ({ node, place })).filter(({ node, place }) => problem.ownAt.has(place) && isRanked(node, input.evidence) && !overruled.includes(node.id));
   const movedMost = (after: Float64Array) => {
     let most: { id: string; from: number; to: number } | null = null;
     for (const { node, place } of ranked) {
