@@ -1,3 +1,4 @@
+import type { Id } from "@/lib/core/ids";
 import type { FrameTimes, TimeBasis } from "@/lib/core/frame-times";
 
 /** Where the camera stood. */
@@ -157,4 +158,15 @@ export interface BesideGroup {
   readonly id: string;
   readonly title: string;
   readonly choices: readonly BesideChoice[];
+}
+
+/** A frame with what the coach drew on it, in pixels of the upright picture. */
+export interface MarkedFrame {
+  readonly clipId: Id;
+  readonly frameIndex: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly marks: readonly MarkShape[];
+  /** Null while no consent for lessons is in force: then the picture is not shown. */
+  readonly url: string | null;
 }

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { dayIn, dayOf } from "@/lib/core/days";
 import type { Id } from "@/lib/core/ids";
 import { clipAddress, markShapeForm } from "@/lib/domains/clips/schema";
-import type { MarkShape } from "@/lib/domains/clips/view";
+import type { MarkedFrame, MarkShape } from "@/lib/domains/clips/view";
 import type { Side } from "@/lib/domains/roster/rules";
 import type { Scene } from "@/lib/prescribe/scene";
 import type { PracticeOrder } from "@/lib/prescribe/week/request";
@@ -57,17 +57,6 @@ export interface FamilyPlan {
   readonly cautions: readonly string[];
 }
 
-/** A frame with what the coach drew on it, in pixels of the upright picture. */
-export interface FamilyStill {
-  readonly clipId: Id;
-  readonly frameIndex: number;
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly marks: readonly MarkShape[];
-  /** Null while no consent for lessons is in force: then the picture is not shown. */
-  readonly url: string | null;
-}
-
 /** A note as the family reads it. What only coaches see has no field here. */
 export interface FamilyNote {
   readonly id: Id;
@@ -85,7 +74,7 @@ export interface FamilyNote {
   readonly cue: string;
   readonly forFamily: string;
   readonly nextCheckOn: string;
-  readonly still: FamilyStill | null;
+  readonly still: MarkedFrame | null;
   readonly plan: FamilyPlan;
 }
 
@@ -182,7 +171,7 @@ const keptMarksForm = z.object({ v: z.literal(1), widthPx: z.number(), heightPx:
 /** The marks of a still as they are kept with a sent note, with the size of the picture they stand on. */
 export type KeptMarks = z.infer<typeof keptMarksForm>;
 
-function familyStill(row: NoteRowForView, marksNow: readonly MarkShape[] | null, today: string): FamilyStill | null {
+function familyStill(row: NoteRowForView, marksNow: readonly MarkShape[] | null, today: string): MarkedFrame | null {
   if (!row.clipId || row.frameIndex === null || !row.clip) return null;
   const kept = keptMarksForm.safeParse(row.marks).data;
   const isShown = row.battingSide.player.permits.some(({ validUntil }) => dayOf(validUntil) > today);

@@ -9,12 +9,13 @@ import { now } from "@/lib/platform/clock";
 import type { Database } from "@/lib/platform/database";
 import { seeSwing, type ClipOwner, type SwingSubject } from "../policy";
 import { clipAddress, playerIdForm, swingIdForm } from "../schema";
+import type { MarkedFrame } from "../view";
 import { findClipOwner, findSwingSubject } from "../scope";
 import { listWaiting, seeSent, seeSentOf, type SentSubject } from "./policy";
 import { daysBefore, sentState, waitedWords, whyNothingIsSent } from "./rules";
 import { answerMarksForm, nothing, sentIdForm } from "./schema";
 import { findSentOfSwing, findSentSubject, readSender, sentSelect, waitingScope, type SentRowForView } from "./scope";
-import type { AnswerStill, FreshAnswer, SendingPage, SentForCoach, SentRow, SentView, WaitingRow } from "./view";
+import type { FreshAnswer, SendingPage, SentForCoach, SentRow, SentView, WaitingRow } from "./view";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
 const ownerOf = (input: { playerId: Id }, db: Database, actor: Person) => findClipOwner(db, actor.academyId, input.playerId);
@@ -90,7 +91,7 @@ export const getSent = defineQuery({
   },
 });
 
-function stillOf({ clipId, frameIndex, marks }: SentRowForView, isPermitted: boolean): AnswerStill | null {
+function stillOf({ clipId, frameIndex, marks }: SentRowForView, isPermitted: boolean): MarkedFrame | null {
   const kept = answerMarksForm.safeParse(marks).data;
   if (!clipId || frameIndex === null || !kept) return null;
   const { widthPx, heightPx, shapes } = kept;

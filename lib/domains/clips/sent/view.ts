@@ -1,5 +1,5 @@
 import type { Id } from "@/lib/core/ids";
-import type { MarkShape } from "../view";
+import type { MarkedFrame } from "../view";
 import type { SentState } from "./rules";
 
 /** A clip that a family sent, in its list. */
@@ -41,16 +41,6 @@ export interface FreshAnswer {
   readonly by: string;
 }
 
-/** The frame on which an answer opens, with what the coach drew on it. */
-export interface AnswerStill {
-  readonly clipId: Id;
-  readonly frameIndex: number;
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly marks: readonly MarkShape[];
-  readonly url: string | null;
-}
-
 /** One sent clip as the family opens it. */
 export interface SentView extends SentRow {
   readonly playerId: Id;
@@ -58,7 +48,7 @@ export interface SentView extends SentRow {
   readonly filmUrl: string | null;
   readonly answer: string | null;
   readonly answeredOn: string | null;
-  readonly still: AnswerStill | null;
+  readonly still: MarkedFrame | null;
 }
 
 /** A clip that waits for a coach's answer. */

@@ -1,8 +1,8 @@
 import { MarkStroke } from "@/lib/domains/clips/components/mark-stroke";
-import type { FamilyStill } from "../view";
+import type { MarkedFrame } from "@/lib/domains/clips/view";
 
 /** The very frame of a note with what the coach drew on it; drawn words stand below, where they can be read on a phone. */
-export function NoteStill({ still, alt }: { still: FamilyStill; alt: string }) {
+export function NoteStill({ still, alt }: { still: MarkedFrame; alt: string }) {
   if (!still.url) return <p className="quiet">The picture is not shown now: the yes to filming has ended or was withdrawn. The words stay.</p>;
   const words = still.marks.flatMap((shape) => (shape.kind === "words" ? [shape.text] : []));
   return (

@@ -1,11 +1,11 @@
 import { MarkStroke } from "@/lib/domains/clips/components/mark-stroke";
 import { strokePlaces } from "@/lib/domains/clips/components/mark-strokes";
 import type { MarkShape } from "@/lib/domains/clips/view";
-import type { FamilyStill } from "@/lib/domains/plans/view";
+import type { MarkedFrame } from "@/lib/domains/clips/view";
 import { cropAround } from "../rules";
 
 interface MarkedStillProps {
-  still: FamilyStill;
+  still: MarkedFrame;
   /** Read aloud for who cannot see it. */
   alt: string;
 }

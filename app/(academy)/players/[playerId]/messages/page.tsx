@@ -6,9 +6,9 @@ import { settleThread } from "@/lib/domains/messages/actions";
 import { Looked } from "@/lib/domains/messages/components/looked";
 import { MessageForm } from "@/lib/domains/messages/components/message-form";
 import { MessageList } from "@/lib/domains/messages/components/message-list";
+import { ThreadPages } from "@/lib/domains/messages/components/thread-pages";
 import { ThreadPeople } from "@/lib/domains/messages/components/thread-people";
 import { getThreadForCoach } from "@/lib/domains/messages/queries";
-import { ButtonLink } from "@/lib/ui/button";
 import { Empty } from "@/lib/ui/empty";
 import { Leaf, Opening } from "@/lib/ui/leaf";
 
@@ -54,12 +54,7 @@ export default async function ThreadPage({ params, searchParams }: Props) {
         <section aria-label="What was written, newest first">
           {view.messages.length > 0 ? <MessageList messages={view.messages} /> : <Empty title={after ? "There is nothing older" : "Nobody has written yet"} level="h2" />}
         </section>
-        {view.next || after ? (
-          <div className="bar-line">
-            {after ? <ButtonLink href={base}>Newest messages</ButtonLink> : null}
-            {view.next ? <ButtonLink href={`${base}?after=${view.next}`}>Older messages</ButtonLink> : null}
-          </div>
-        ) : null}
+        <ThreadPages base={base} next={view.next} isOlder={Boolean(after)} />
       </div>
     </Leaf>
   );

@@ -2,9 +2,9 @@ import { newId } from "@/lib/core/ids";
 import { Looked } from "@/lib/domains/messages/components/looked";
 import { MessageForm } from "@/lib/domains/messages/components/message-form";
 import { MessageList } from "@/lib/domains/messages/components/message-list";
+import { ThreadPages } from "@/lib/domains/messages/components/thread-pages";
 import { ThreadPeople } from "@/lib/domains/messages/components/thread-people";
 import { getThread } from "@/lib/domains/messages/queries";
-import { ButtonLink } from "@/lib/ui/button";
 import { Empty } from "@/lib/ui/empty";
 import { Leaf, Opening } from "@/lib/ui/leaf";
 
@@ -36,12 +36,7 @@ export default async function Messages({ params, searchParams }: Props) {
             </Empty>
           )}
         </section>
-        {view.next || after ? (
-          <div className="bar-line">
-            {after ? <ButtonLink href={base}>Newest messages</ButtonLink> : null}
-            {view.next ? <ButtonLink href={`${base}?after=${view.next}`}>Older messages</ButtonLink> : null}
-          </div>
-        ) : null}
+        <ThreadPages base={base} next={view.next} isOlder={Boolean(after)} />
       </div>
     </Leaf>
   );
