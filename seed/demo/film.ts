@@ -18,7 +18,7 @@ import { daysAfter } from "@/lib/core/days";
 import { database, inTransaction } from "@/lib/platform/database";
 import { hashOf } from "@/lib/platform/video/ingest";
 import { receivedKey } from "@/lib/platform/video/incoming";
-import { cachedSwing } from "../media/cache";
+import { cachedSwing, swingFileName } from "../media/cache";
 import type { SwingSpec } from "../media/spec";
 import type { DemoFilm } from "./films";
 import { markSwing } from "./mark-swing";
@@ -29,12 +29,31 @@ const CACHE = path.resolve(".data/drawn-swings");
 /** Who looks at what was sent: this process, while no worker runs yet, or the worker. */
 export type CheckedBy = "us" | "worker";
 
+/** Films that are being drawn or were: a swing that is wanted twice at once is drawn once. */
+const drawings = new Map<string, ReturnType<typeof cachedSwing>>();
+
+function drawingOf(spec: SwingSpec): ReturnType<typeof cachedSwing> {
+  const name = swingFileName(spec);
+  const begun = drawings.get(name);
+  if (begun) return begun;
+  const drawing = cachedSwing(spec, CACHE);
+  drawings.set(name, drawing);
+  // Whoever wants it is told if it failed; whoever wants it again begins anew.
+  drawing.catch(() => drawings.delete(name));
+  return drawing;
+}
+
+/** Begins a film before it is wanted: looking at the one before leaves half of the machine idle. */
+export function drawAhead({ spec }: DemoFilm): void {
+  void drawingOf(spec).catch(() => undefined);
+}
+
 /**
  * Draws a swing, sends it the way a phone's film goes (upload, check, clip), as the coach or as the player who asks something with it, and marks it where a coach would have. A
  * film that is there already is left alone. @returns the clip
  */
 export async function addFilm(film: DemoFilm, playerId: Id, coach: Person, self: Person | null, checkedBy: CheckedBy): Promise<{ clipId: Id; swingId: Id }> {
-  const { path: drawn, truth } = await cachedSwing(film.spec, CACHE);
+  const { path: drawn, truth } = await drawingOf(film.spec);
   const file = film.isMirrored ? await mirrored(drawn) : drawn;
   const contentHash = await hashOf(createReadStream(file));
   const where = { academyId: coach.academyId, playerId, file: { contentHash } };
@@ -71,7 +90,7 @@ async function answerFilm(coach: Person, uploadId: Id, clipId: Id, frameIndex: n
 
 /** The swing that the first camera filmed. @throws Error while that film is not a clip of the player */
 async function swingOf(spec: SwingSpec, playerId: Id, coach: Person): Promise<Id> {
-  const { path: file } = await cachedSwing(spec, CACHE);
+  const { path: file } = await drawingOf(spec);
   const contentHash = await hashOf(createReadStream(file));
   const clip = await database().clip.findFirstOrThrow({ where: { academyId: coach.academyId, playerId, file: { contentHash } }, select: { swingId: true } });
   return clip.swingId;

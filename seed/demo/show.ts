@@ -2,7 +2,7 @@ import type { Id } from "@/lib/core/ids";
 import { database } from "@/lib/platform/database";
 import { truthOf } from "../media/truth";
 import { asPerson } from "./as-person";
-import { addFilm, type CheckedBy } from "./film";
+import { addFilm, drawAhead, type CheckedBy } from "./film";
 import type { DemoFilm } from "./films";
 import { MODEL_HITTER } from "./model-hitter";
 import { ACADEMY, GROWN_UPS, PLAYERS } from "./people";
@@ -12,7 +12,10 @@ import { STORIES } from "./story";
 export async function showFilms(films: readonly DemoFilm[], checkedBy: CheckedBy): Promise<void> {
   const academy = await database().academy.findFirst({ where: { name: ACADEMY.name } });
   if (!academy) return;
-  for (const film of films) {
+  for (const [index, film] of films.entries()) {
+    const next = films[index + 1];
+    // While the house is open, the machine is its visitors'.
+    if (next && checkedBy === "us") drawAhead(next);
     const coach = await asPerson(academy.id, await coachIdOf(film.coach), roleOf(film.coach));
     const player = await playerOf(academy.id, film.player);
     const self = player.userId && (film.sent || STORIES[`${film.player} ${film.spec.side}`]) ? await asPerson(academy.id, player.userId, "player") : null;

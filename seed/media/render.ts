@@ -3,13 +3,13 @@ import { once } from "node:events";
 import { mkdtemp, rename, rm, stat, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import { paintBackdrop } from "./backdrop";
 import { ballOf } from "./ball";
 import { cameraOf } from "./camera";
 import { clockOf } from "./clock";
 import { wardrobeOf } from "./look";
-import type { PainterTask } from "./render-worker";
+import { borrowThreads, endThreads, giveBackThreads } from "./drawing-threads";
 import { hitterOf } from "./skeleton";
 import { crackWav } from "./sound";
 import type { SwingSpec } from "./spec";
@@ -72,7 +72,9 @@ async function drawInto(spec: SwingSpec, out: string, sound: string, frameCount:
   });
   ended.catch(() => undefined);
   encoder.stdin.on("error", () => undefined);
-  const threads = startThreads(spec, Math.max(1, Math.min(options.threads ?? 2, frameCount)));
+  const threads = borrowThreads(Math.max(1, Math.min(options.threads ?? 2, frameCount)));
+  const backdrop = paintBackdrop(spec, cameraOf(spec), ballOf(spec, hitterOf(spec)).contact[2]);
+  for (const thread of threads) thread.postMessage({ spec, backdrop });
   try {
     const frames = framesInOrder(threads, frameCount, options.signal);
     let done = 0;
@@ -82,18 +84,12 @@ async function drawInto(spec: SwingSpec, out: string, sound: string, frameCount:
     }
     encoder.stdin.end();
     await ended;
+    giveBackThreads(threads);
   } catch (error) {
     encoder.kill("SIGKILL");
+    await endThreads(threads);
     throw error;
-  } finally {
-    await Promise.all(threads.map((thread) => thread.terminate()));
   }
-}
-
-function startThreads(spec: SwingSpec, count: number): Worker[] {
-  const backdrop = paintBackdrop(spec, cameraOf(spec), ballOf(spec, hitterOf(spec)).contact[2]);
-  const task: PainterTask = { spec, backdrop };
-  return Array.from({ length: count }, () => new Worker(new URL("./render-worker.mjs", import.meta.url), { workerData: task }));
 }
 
 /** Frames in their order, a few ahead of the reader on every thread. */
@@ -137,5 +133,9 @@ async function* framesInOrder(threads: readonly Worker[], frameCount: number, si
     }
   } finally {
     signal?.removeEventListener("abort", onAbort);
+    for (const thread of threads) {
+      thread.off("error", fail);
+      thread.removeAllListeners("message");
+    }
   }
 }

@@ -99,7 +99,7 @@ test("two people at one clip: who comes later is told who was faster, sees their
 
   await page.keyboard.press("y");
   await expect(eventButton(page, "contact")).not.toContainText("suggested");
-  await page.waitForLoadState("networkidle");
+  await expect(page.locator(".bench")).toHaveAttribute("data-unsent", "0");
   await tabTo(other, theView(other));
   await other.keyboard.press("ArrowLeft");
   await other.keyboard.press("c");
@@ -112,7 +112,7 @@ test("two people at one clip: who comes later is told who was faster, sees their
   await told.getByRole("button", { name: "Keep mine instead" }).click();
   await expect(told).toHaveCount(0);
   await expect(eventButton(other, "contact")).toHaveAttribute("aria-label", /0\.000, here/);
-  await other.waitForLoadState("networkidle");
+  await expect(other.locator(".bench")).toHaveAttribute("data-unsent", "0");
   await page.reload();
   await expect(picture(page)).toBeVisible({ timeout: 30_000 });
   expect(await frameShown(page)).toBe((await frameShown(other)));
