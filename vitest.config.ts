@@ -7,6 +7,9 @@ export default defineConfig({
   test: {
     env: { TZ: "UTC" },
     maxWorkers: 2,
+    // No test measures time; what is slow on a busy machine is still right.
+    testTimeout: 30_000,
+    hookTimeout: 30_000,
     projects: [
       {
         extends: true,
@@ -19,8 +22,8 @@ export default defineConfig({
           include: ["tests/{domains,access}/**/*.test.ts"],
           globalSetup: ["tests/support/database.global.ts"],
           setupFiles: ["tests/support/setup.ts"],
-          testTimeout: 30_000,
-          hookTimeout: 60_000,
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
           sequence: { groupOrder: 1 },
         },
       },

@@ -202,7 +202,7 @@ test.describe("on a phone", () => {
     await expect(async () => {
       await eventButton(page, "plant").tap();
       await expect(eventButton(page, "plant")).toHaveAttribute("aria-label", /, here/, { timeout: 1000 });
-    }).toPass({ timeout: 10_000 });
+    }).toPass({ timeout: 30_000 });
   
     const before = await knownReadings(page);
     for (let placed = 0; placed < 45 && (await knownReadings(page)) < before + 2; placed += 1) {
