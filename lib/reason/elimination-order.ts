@@ -9,13 +9,16 @@ export interface EliminationOrder {
 }
 
 /** From so many entries on further orders are tried, and so many: each takes about as long as a pass over a hundred thousand. */
-const TRIES = [{ from: 1_000_000, tries: 30 }, { from: 150_000, tries: 10 }];
-/** How far a further try's costs are moved, at most: by half as much again. */
-const MOVED = 0.5;
+const TRIES = [{ from: 4_000_000, tries: 60 }, { from: 1_000_000, tries: 30 }, { from: 150_000, tries: 10 }];
+/** How far a further try's costs are moved, at most: to twice what they are. */
+const MOVED = 1;
+/** After so many tries a further one starts from the best and moves only this share of its costs anew. */
+const FREE_TRIES = 10;
+const MOVED_ANEW = 0.3;
 
 /**
  * The best of some greedy orders by the entries of all tables: least missing links, least missing links a neighbour, and where
- * the tables are large, the latter with its costs moved at random (seeded).
+ * the tables are large, the latter with its costs moved at random (seeded), at first all, then some of the best order's.
  * @param isThorough false where only a rough size is wanted
  */
 export function findOrder(count: number, scopes: readonly (readonly number[])[], isThorough = true): EliminationOrder {
@@ -25,9 +28,12 @@ export function findOrder(count: number, scopes: readonly (readonly number[])[],
   tryOne({ isPerNeighbour: true });
   if (!isThorough) return best;
   const tries = TRIES.find(({ from }) => best.entries >= from)?.tries ?? 0;
+  let bestMoved = links.variables.map(() => 1);
   for (let seed = 1; seed <= tries; seed++) {
     const random = seededRandom(seed);
-    tryOne({ isPerNeighbour: true, moved: links.variables.map(() => 1 + MOVED * random.uniform()) });
+    const before = best;
+    const moved = bestMoved.map((kept) => (seed <= FREE_TRIES || random.uniform() < MOVED_ANEW ? 1 + MOVED * random.uniform() : kept));
+    if (tryOne({ isPerNeighbour: true, moved }) !== before) bestMoved = moved;
   }
   return best;
 }

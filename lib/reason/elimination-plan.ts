@@ -16,6 +16,10 @@ export interface Plan {
   readonly stepOfFactor: Int32Array;
   /** Step that sums each variable out. */
   readonly stepOfVariable: ReadonlyMap<number, number>;
+  /** Variables that are held, state by state, instead of being summed out. */
+  readonly cut: readonly number[];
+  /** By factor: where its numbers begin in each state of the cut; bit k of a state is that of `cut[k]`. */
+  readonly starts: readonly Int32Array[];
   /** What a sum is multiplied by to stay near 1: a power of two, which is exact. */
   readonly scales: Float64Array;
 }
@@ -26,14 +30,15 @@ export function sizeOf(step: Step): number {
   return 1 << (step.kind === "sum" ? step.shape.scope.length - 1 : step.shape.scope.length);
 }
 
-/** @param order holds all variables of the factors; @param count variables are 0 … count − 1 */
-export function planOf(count: number, factors: readonly Factor[], order: readonly number[]): Plan {
+/** @param order holds all variables of the factors but those of the cut; @param count variables are 0 … count − 1 */
+export function planOf(count: number, factors: readonly Factor[], order: readonly number[], cut: readonly number[]): Plan {
   const rank = new Int32Array(count).fill(-1);
   order.forEach((variable, position) => (rank[variable] = position));
   const byRank = (variables: readonly number[]) => [...new Set(variables)].sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0));
   const stepOfFactor = new Int32Array(factors.length).fill(-1);
   const given: number[][] = order.map(() => []);
-  factors.forEach(({ variables }, k) => {
+  const scopes = factors.map(({ variables }) => variables.filter((variable) => !cut.includes(variable)));
+  scopes.forEach((variables, k) => {
     if (variables.length > 0) given[Math.min(...variables.map((v) => rank[v] ?? 0))]?.push(k);
   });
   const steps: Step[] = [];
@@ -46,7 +51,7 @@ export function planOf(count: number, factors: readonly Factor[], order: readonl
   const stepOfVariable = new Map<number, number>();
   order.forEach((variable, position) => {
     const own = given[position] ?? [];
-    const variables = byRank([variable, ...own.flatMap((k) => factors[k]?.variables ?? [])]);
+    const variables = byRank([variable, ...own.flatMap((k) => scopes[k] ?? [])]);
     const places = own.map((k) => placesIn(variables.map((v) => bitOf(factors[k]?.variables ?? [], v))));
     const ownAt = add({ kind: "own", variables, factors: own, places, parent: -1 });
     for (const k of own) stepOfFactor[k] = ownAt;
@@ -54,26 +59,33 @@ export function planOf(count: number, factors: readonly Factor[], order: readonl
     // At most two tables meet at full size: the small ones are multiplied among themselves first.
     while (inputs.length > 2) {
       const [i, j] = smallestPair(inputs);
-      const [b] = inputs.splice(j, 1);
-      const [a] = inputs.splice(i, 1);
-      if (!a || !b) break;
+      const [second] = inputs.splice(j, 1);
+      const [first] = inputs.splice(i, 1);
+      if (!first || !second) break;
+      const [a, b] = largerFirst(first, second);
       const scope = byRank([...a.variables, ...b.variables]);
-      const at = add({ kind: "product", shape: shapeStep(scope, a.variables, b.variables), a: a.at, b: b.at, parent: -1 });
+      const at = add({ kind: "product", shape: shapeStep(scope, a.variables, b.variables, false), a: a.at, b: b.at, parent: -1 });
       belongsTo(a.at, at);
       belongsTo(b.at, at);
       inputs.push({ variables: scope, at });
     }
-    const [a, b] = inputs;
-    if (!a) return;
+    const [first, second] = inputs;
+    if (!first) return;
+    const [a, b] = second ? largerFirst(first, second) : [first];
     const scope = byRank([...a.variables, ...(b?.variables ?? [])]);
-    const at = add({ kind: "sum", shape: shapeStep(scope, a.variables, b?.variables ?? null), variable, a: a.at, b: b?.at ?? -1, parent: -1 });
+    const at = add({ kind: "sum", shape: shapeStep(scope, a.variables, b?.variables ?? null, true), variable, a: a.at, b: b?.at ?? -1, parent: -1 });
     belongsTo(a.at, at);
     if (b) belongsTo(b.at, at);
     stepOfVariable.set(variable, at);
     const rest = scope.slice(1);
     if (rest.length > 0) handed[rank[rest[0] ?? 0] ?? 0]?.push({ variables: rest, at });
   });
-  return { steps, factors, stepOfFactor, stepOfVariable, scales: new Float64Array(steps.length).fill(1) };
+  const starts = factors.map(({ variables }) => placesIn(cut.map((variable) => bitOf(variables, variable))));
+  return { steps, factors, stepOfFactor, stepOfVariable, cut, starts, scales: new Float64Array(steps.length).fill(1) };
+}
+
+function largerFirst<T extends { readonly variables: readonly number[] }>(one: T, other: T): [T, T] {
+  return other.variables.length > one.variables.length ? [other, one] : [one, other];
 }
 
 /** The two inputs with the fewest variables together; of equals the earlier ones. */

@@ -1,5 +1,6 @@
 import { listObservations, type Observation } from "./evidence";
-import { AS_IT_IS, poseProblem, problemOf, totalOfTerms, turned, withChange, type Problem, type Term } from "./problem";
+import { AS_IT_IS, poseProblem, problemOf, totalsOfTerms, turned, withChange, type Problem, type Term } from "./problem";
+import { HELD_ABSENT, HELD_PRESENT, type Weights } from "./tables";
 import type { CauseGraph, Evidence } from "./types";
 
 /** What one observation does to one node. */
@@ -18,8 +19,8 @@ const MOST_LOG_ODDS = Math.log((1 - LEAST) / LEAST);
  * for that node.
  *
  * With e all evidence and j a node called absent, P(e without that call) = P(e) + P(e with j present), and likewise for the
- * other way. Taking a call the other way changes numbers of the laid-out tree and none of its shape, so that each of these is
- * a pass or two towards the root; a reading or an answer that is left out is a table of ones.
+ * other way. Taking a call the other way changes numbers of the laid-out tree and none of its shape; a reading or an answer that is
+ * left out is a table of ones. What changes a single factor is told by the derivative of a pass back, all at once.
  * @throws RangeError when the graph holds no such node
  * @throws ImpossibleEvidenceError when the evidence has probability 0
  */
@@ -38,38 +39,50 @@ export function leaveEachOut(graph: CauseGraph, evidence: Evidence, ids: readonl
     for (const id of ids) found.set(id, observations.filter((one) => !isOwnCall(one, id)).map((observation) => ({ observation, logOddsChange: null })));
     return found;
   }
-  const terms = once((without: Observation | null) => termsWithout(problem, without, []));
-  const total = once((without: Observation | null) => totalOfTerms(problem, terms(without)));
-  ids.forEach((id, k) => {
+  // All sums are laid out first and worked out together.
+  const sums: (readonly Term[])[] = [];
+  const ask = (terms: readonly Term[]) => sums.push(terms) - 1;
+  const termsOf = once((without: Observation | null) => termsWithout(problem, without, []));
+  const askAll = once((without: Observation | null) => ask(termsOf(without)));
+  const pairOf = (index: number, without: Observation | null): Pair => {
+    const [state, all] = [problem.states[index] ?? -1, askAll(without)];
+    if (state === -1) return { all, present: ask(holding(termsOf(without), index, HELD_PRESENT)), absent: null, index, without };
+    const other = ask(termsWithout(problem, without, [index]));
+    return { all, present: state === 1 ? all : other, absent: state === 1 ? other : all, index, without };
+  };
+  const asked = ids.map((id, k) => {
     const index = places[k] ?? 0;
-    const known = { terms, total };
-    const everything = logOdds(problem, index, null, known);
     const others = problem.observations.filter((one) => !isOwnCall(one, id));
-    found.set(id, others.map((observation) => ({ observation, logOddsChange: everything - logOdds(problem, index, observation, known) })));
+    return { id, everything: pairOf(index, null), without: others.map((observation) => ({ observation, pair: pairOf(index, observation) })) };
   });
+  const totals = totalsOfTerms(problem, sums);
+  const totalOf = (sum: number | null) => totals[sum ?? -1] ?? NaN;
+  // What is left over is exact enough unless little is left.
+  const scarce = asked.flatMap(({ everything, without }) => [everything, ...without.map(({ pair }) => pair)]).filter(({ all, present, absent }) => absent === null && !(totalOf(present) < 0.99 * totalOf(all)));
+  const scarceTotals = totalsOfTerms(problem, scarce.map(({ index, without }) => holding(termsOf(without), index, HELD_ABSENT)));
+  const leftOf = new Map(scarce.map((pair, i) => [pair, scarceTotals[i] ?? NaN]));
+  const logOddsOf = (pair: Pair) => logOdds(totalOf(pair.present), pair.absent !== null ? totalOf(pair.absent) : (leftOf.get(pair) ?? totalOf(pair.all) - totalOf(pair.present)));
+  for (const { id, everything, without } of asked) {
+    found.set(id, without.map(({ observation, pair }) => ({ observation, logOddsChange: logOddsOf(everything) - logOddsOf(pair) })));
+  }
   return found;
 }
 
+const holding = (terms: readonly Term[], index: number, weights: Weights) => withChange(terms, { weights: new Map([[index, weights]]) });
+
 const isOwnCall = (observation: Observation, id: string) => observation.kind === "call" && observation.id === id;
 
-/** What every node needs of the evidence without one observation, worked out once. */
-interface Known {
-  readonly terms: (without: Observation | null) => readonly Term[];
-  readonly total: (without: Observation | null) => number;
+/** Which sums hold everything, a node present, and absent; null for the last is what is left over. */
+interface Pair {
+  readonly all: number;
+  readonly present: number;
+  readonly absent: number | null;
+  readonly index: number;
+  readonly without: Observation | null;
 }
 
-/** Log odds of a node, held within limits, with one observation left out and without the node's own call. */
-function logOdds(problem: Problem, index: number, without: Observation | null, known: Known): number {
-  const state = problem.states[index] ?? -1;
-  const all = known.total(without);
-  let [present, absent] = [all, all];
-  if (state === -1) {
-    const terms = known.terms(without);
-    present = totalOfTerms(problem, withChange(terms, { fixed: new Map([[index, 1]]) }));
-    // What is left over is exact enough unless little is left.
-    absent = present < 0.99 * all ? all - present : totalOfTerms(problem, withChange(terms, { fixed: new Map([[index, 0]]) }));
-  } else if (state === 1) absent = totalOfTerms(problem, termsWithout(problem, without, [index]));
-  else present = totalOfTerms(problem, termsWithout(problem, without, [index]));
+/** Log odds of the two, held within limits. */
+function logOdds(present: number, absent: number): number {
   const share = Math.max(0, present) / (Math.max(0, present) + Math.max(0, absent));
   if (!(share > LEAST)) return -MOST_LOG_ODDS;
   return share < 1 - LEAST ? Math.log(Math.max(0, present) / Math.max(0, absent)) : MOST_LOG_ODDS;

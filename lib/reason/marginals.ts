@@ -1,6 +1,6 @@
 import { findOrder } from "./elimination-order";
 import type { Factor } from "./factor";
-import { layOut, sharesWith } from "./tree";
+import { layOut, run } from "./tree";
 
 /** Largest number of variables in one table that is still summed exactly: 2^22 numbers. */
 export const WIDTH_CAP = 22;
@@ -39,6 +39,6 @@ export function solveMarginals(count: number, factors: readonly Factor[], option
   const found = findOrder(count, factors.map((factor) => factor.variables));
   if (found.width > (options.widthCap ?? WIDTH_CAP)) return { outcome: "too-wide", width: found.width };
   const tree = layOut(count, factors, found);
-  const share = options.isTotalOnly ? new Float64Array(count).fill(NaN) : sharesWith(tree, count).share;
+  const share = options.isTotalOnly ? new Float64Array(count).fill(NaN) : run(tree, count, { change: {}, isPresentAsked: true }).present.map((part) => Math.min(1, Math.max(0, part / tree.total)));
   return { outcome: "exact", width: found.width, logTotal: Math.log(tree.total) + tree.logScale, share };
 }

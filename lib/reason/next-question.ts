@@ -1,9 +1,8 @@
-import { absentAhead } from "./ahead";
 import { answerFactor, type QuestionRecord } from "./answer-evidence";
 import { compareIds } from "./graph";
 import { jointTables, type JointTables } from "./joint-tables";
 import type { TooWide } from "./marginals";
-import { poseProblem, presentWith, problemOf, type Problem } from "./problem";
+import { presentWith, problemOf, type Problem } from "./problem";
 import { isRanked, standFrom } from "./ranking";
 import type { RankingInput, RankingRules } from "./ranking-types";
 import { makeScorer, type Scorer } from "./scores";
@@ -40,7 +39,7 @@ export interface ValuedQuestions {
   readonly outcome: "valued";
   /** Those worth their time, best first. */
   readonly questions: readonly ValuedQuestion[];
-  /** Ids of questions that were too wide to value. */
+  /** Ids of questions that could not be valued: too much in front of the evidence hangs together. */
   readonly notWorkedOut: readonly string[];
 }
 
@@ -61,7 +60,7 @@ export function pickNextQuestion({ questions, notWorkedOut }: ValuedQuestions, m
  * The question that moves the scores most for its time: V = Σ over answers P(a | e)·½·Σ|σ(n | e, a) − σ(n | e)| divided
  * by 0.5 + seconds / 60, where σ are the scores of candidates and causes to ask first, normalised together. Gates,
  * questions already answered and questions about nothing but called nodes are left out; ties go to the lower cost,
- * then the id. One pass each way per set of nodes that a question bears on, on a tree laid out once.
+ * then the id. One pass each way per set of nodes that a question bears on, all together on a tree laid out once.
  * @param minValue below this nothing is asked
  * @param overruled faults that are no candidates any more
  * @throws RangeError and ImpossibleEvidenceError as the posteriors do
@@ -86,12 +85,13 @@ export function valueQuestions(
     .sort((a, b) => a.costSeconds - b.costSeconds || compareIds(a.id, b.id));
 
   const now = presentWith(problem).present;
-  const asking: Asking = { graph, input, standing: standingOf(graph, rules, input, overruled), base: new Float64Array(0), problems: new Map(), joints: new Map() };
-  const base = asking.standing(now);
+  const standing = standingOf(graph, rules, input, overruled);
+  const joints = jointTables(problem, offered.map((question) => openPlacesOf(question, problem)));
+  const asking: Asking = { problem, standing, base: standing(now), joints };
   const notWorkedOut: string[] = [];
   const worth: { id: string; value: number; answers: readonly Answered[] }[] = [];
   for (const question of offered) {
-    const valued = valueOf(question, { ...asking, base }, problem);
+    const valued = valueOf(question, asking);
     if (!valued) notWorkedOut.push(question.id);
     else if (valued.value > 0 && valued.value >= minValue) worth.push({ id: question.id, ...valued });
   }
@@ -119,13 +119,10 @@ export function valueQuestions(
 }
 
 interface Asking {
-  readonly graph: CauseGraph;
-  readonly input: RankingInput;
+  readonly problem: Problem;
   readonly standing: Scorer;
   readonly base: Float64Array;
-  /** Trees that hold further nodes, by those nodes. */
-  readonly problems: Map<string, Problem | TooWide>;
-  readonly joints: Map<Problem, JointTables>;
+  readonly joints: JointTables;
 }
 
 interface Answered {
@@ -135,19 +132,18 @@ interface Answered {
   readonly after: Float64Array;
 }
 
-/** Null when it is too wide. */
-function valueOf(question: OfferedQuestion, asking: Asking, whole: Problem): { value: number; answers: readonly Answered[] } | null {
-  const { graph, standing, base } = asking;
-  const nodes = [...question.bearsOn].sort();
-  const places = nodes.map((id) => graph.indexById.get(id) ?? -1);
-  const problem = problemFor(asking, whole, places.filter((place) => !whole.ownAt.has(place)));
-  if (problem.outcome === "too-wide") return null;
-  const joints = asking.joints.get(problem) ?? jointTables(problem);
-  asking.joints.set(problem, joints);
+const placesOf = (question: OfferedQuestion, { graph }: Problem) => [...question.bearsOn].sort().map((id) => graph.indexById.get(id) ?? -1);
 
-  const open = places.filter((place) => (problem.states[place] ?? -1) === -1);
+const openPlacesOf = (question: OfferedQuestion, problem: Problem) => placesOf(question, problem).filter((place) => (problem.states[place] ?? -1) === -1);
+
+/** Null when it could not be valued. */
+function valueOf(question: OfferedQuestion, { problem, standing, base, joints }: Asking): { value: number; answers: readonly Answered[] } | null {
+  const { graph } = problem;
+  const places = placesOf(question, problem);
+  const open = openPlacesOf(question, problem);
   const settled = places.reduce((bits, place, k) => (problem.states[place] === 1 ? bits | (1 << k) : bits), 0);
   const states = joints.statesOf(open);
+  if (!states) return null;
   let moved = 0;
   const answers = question.answers.map(({ id }): Answered => {
     const { likelihoods } = answerFactor(question, id);
@@ -166,15 +162,6 @@ function valueOf(question: OfferedQuestion, asking: Asking, whole: Problem): { v
     return { id, probability, after };
   });
   return { value: moved / (0.5 + question.costSeconds / 60), answers };
-}
-
-/** The tree itself, or one that holds further nodes where causes of theirs lie in front of the evidence too. */
-function problemFor({ graph, problems }: Asking, whole: Problem, ahead: readonly number[]): Problem | TooWide {
-  if (absentAhead(whole, ahead)) return whole;
-  const key = ahead.join(" ");
-  const found = problems.get(key) ?? poseProblem(graph, whole.observations, { alsoKeep: ahead });
-  problems.set(key, found);
-  return found;
 }
 
 /** Scores by place, summing to 1; 0 for what is not ranked, and 0 throughout when nothing scores. */

@@ -4,7 +4,7 @@ import { listObservations, type Observation } from "./evidence";
 import { ancestorsOf } from "./evidence-factors";
 import type { TooWide } from "./marginals";
 import { poseProblem, presentWith, problemOf, type Problem } from "./problem";
-import { totalWith } from "./tree";
+import { runAll } from "./tree";
 import { NO_EVIDENCE, type CauseGraph, type Evidence } from "./types";
 
 /** Exact posteriors, 0–1 by node id. */
@@ -84,8 +84,12 @@ export function findPrior(graph: CauseGraph, id: string): number {
 function findAhead(graph: CauseGraph, observations: readonly Observation[], problem: Problem, id: string, widthCap?: number) {
   const index = graph.indexById.get(id);
   if (index === undefined) throw new RangeError(`the graph of level "${graph.level}" holds no "${id}"`);
-  const quick = absentAhead(problem, [index]);
-  if (quick) return { outcome: "exact" as const, width: 0, present: Math.min(1, Math.max(0, 1 - (quick.factor * totalWith(problem.tree, { tables: quick.tables })) / problem.tree.total)) };
+  const terms = absentAhead(problem, [index]);
+  if (terms) {
+    const totals = runAll(problem.tree, problem.count, terms.map(({ weights }) => ({ change: { weights } })));
+    const absent = terms.reduce((sum, { factor }, i) => sum + factor * (totals[i]?.total ?? NaN), 0) / problem.tree.total;
+    return { outcome: "exact" as const, width: 0, present: Math.min(1, Math.max(0, 1 - absent)) };
+  }
   const isTouched = ancestorsOf(graph, [index]).some((place) => problem.ownAt.has(place));
   const absent: Observation = { kind: "call", id, index, isSeen: false };
   try {

@@ -5,7 +5,8 @@ import { instantiate, makeFactor } from "./factor";
 import { WIDTH_CAP, type TooWide } from "./marginals";
 import { firstTableAbsent, firstTableWith } from "./noisy-or-factors";
 import { checkPossible } from "./possible";
-import { layOut, sharesWith, totalWith, type Change, type Tree } from "./tree";
+import type { Change } from "./tables";
+import { layOut, runAll, type Tree } from "./tree";
 import type { CauseGraph, Evidence } from "./types";
 
 /** A graph with its evidence put in and its elimination laid out: every further question about it is one pass. */
@@ -40,15 +41,25 @@ export function problemOf(graph: CauseGraph, evidence: Evidence): Problem | TooW
   return problem;
 }
 
-/** A pass each way: the total in the scale of the tree, and by place the posterior of every kept node; 0 for the others. */
-export function presentWith({ graph, kept, states, count, tree }: Problem, change: Change = {}): { total: number; present: Float64Array } {
-  const { total, share } = sharesWith(tree, count, change);
-  const present = new Float64Array(graph.nodes.length);
+/** With something changed: the total in the scale of the tree, and by place the posterior of every kept node; 0 for the others. */
+export function presentWith(problem: Problem, change: Change = {}): { total: number; present: Float64Array } {
+  return presentWithEach(problem, [change])[0] ?? { total: NaN, present: new Float64Array(0) };
+}
+
+/** The same for each of some changes by itself, worked out together. */
+export function presentWithEach(problem: Problem, changes: readonly Change[]): { total: number; present: Float64Array }[] {
+  const found = runAll(problem.tree, problem.count, changes.map((change) => ({ change, isPresentAsked: true })));
+  return found.map(({ total, present }) => ({ total, present: byPlaceOf(problem, present, total).map((part) => Math.min(1, Math.max(0, part / total))) }));
+}
+
+/** By place what every kept node has of a total when it is present, of what every variable has. */
+export function byPlaceOf({ graph, kept, states }: Problem, present: Float64Array, total: number): Float64Array {
+  const parts = new Float64Array(graph.nodes.length);
   for (const index of kept) {
     const state = states[index] ?? -1;
-    present[index] = state >= 0 ? state : (share[index] ?? NaN);
+    parts[index] = state >= 0 ? state * total : (present[index] ?? NaN);
   }
-  return { total, present };
+  return parts;
 }
 
 /** One pass counts so many times towards a total. */
@@ -60,18 +71,30 @@ export interface Term {
 /** The terms of the total as it stands. */
 export const AS_IT_IS: readonly Term[] = [{ sign: 1, change: {} }];
 
-/** Sum of the passes, in the scale of the tree. */
-export function totalOfTerms({ tree }: Problem, terms: readonly Term[]): number {
-  return terms.reduce((sum, { sign, change }) => sum + sign * (isNone(change) ? tree.total : totalWith(tree, change)), 0);
+/** Sums of passes, in the scale of the tree, all worked out together: changes of one factor that share their weights take one pass back. */
+export function totalsOfTerms({ tree, count }: Problem, sums: readonly (readonly Term[])[]): number[] {
+  const groups = new Map<string | Change, { readonly change: Change; readonly instead: { factor: number; table: Float64Array }[] }>();
+  const placed = sums.map((terms) => terms.map(({ sign, change }) => {
+    const [single, ...more] = change.tables ?? [];
+    const key = more.length > 0 ? change : [...(change.weights ?? [])].sort(([a], [b]) => a - b).join(" ");
+    const group = groups.get(key) ?? { change: more.length > 0 ? change : { weights: change.weights }, instead: [] };
+    groups.set(key, group);
+    const k = single && more.length === 0 ? group.instead.push({ factor: single[0], table: single[1] }) - 1 : -1;
+    return { sign, key, k };
+  }));
+  const found = runAll(tree, count, [...groups.values()]);
+  const foundOf = new Map([...groups.keys()].map((key, i) => [key, found[i]]));
+  return placed.map((terms) => terms.reduce((sum, { sign, key, k }) => {
+    const of = foundOf.get(key);
+    return sum + sign * ((k < 0 ? of?.total : of?.instead[k]) ?? NaN);
+  }, 0));
 }
-
-const isNone = ({ tables, fixed }: Change) => (tables?.size ?? 0) === 0 && (fixed?.size ?? 0) === 0;
 
 /** The same terms with something else changed as well; where both change one factor, the later one counts. */
 export function withChange(terms: readonly Term[], more: Change): Term[] {
   return terms.map(({ sign, change }) => ({
     sign,
-    change: { tables: new Map([...(change.tables ?? []), ...(more.tables ?? [])]), fixed: new Map([...(change.fixed ?? []), ...(more.fixed ?? [])]) },
+    change: { tables: new Map([...(change.tables ?? []), ...(more.tables ?? [])]), weights: new Map([...(change.weights ?? []), ...(more.weights ?? [])]) },
   }));
 }
 

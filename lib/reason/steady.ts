@@ -1,6 +1,6 @@
 import { seededRandom, type Random } from "@/lib/core/random";
 import { factorsOf } from "./evidence-factors";
-import { presentWith, problemOf } from "./problem";
+import { presentWith, presentWithEach, problemOf } from "./problem";
 import { standFrom } from "./ranking";
 import type { RankingInput, RankingRules } from "./ranking-types";
 import type { CauseGraph } from "./types";
@@ -43,13 +43,13 @@ export function findSteadiness(graph: CauseGraph, rules: RankingRules, input: Ra
   const first = firstOf(graph, presentWith(problem).present);
   if (first === null) return null;
   const random = seededRandom(rule.seed);
+  const draws = Array.from({ length: rule.draws }, () => shake(graph, random, rule.sdLogOdds));
+  const posteriors = presentWithEach(problem, draws.map((shaken) => ({ tables: new Map(factorsOf(shaken, problem.observations).factors.map(({ table }, k) => [k, table])) })));
   const times = new Map<string, number>();
-  for (let draw = 0; draw < rule.draws; draw++) {
-    const shaken = shake(graph, random, rule.sdLogOdds);
-    const tables = new Map(factorsOf(shaken, problem.observations).factors.map(({ table }, k): [number, Float64Array] => [k, table]));
-    const found = firstOf(shaken, presentWith(problem, { tables }).present);
+  draws.forEach((shaken, draw) => {
+    const found = firstOf(shaken, posteriors[draw]?.present ?? new Float64Array(0));
     if (found !== null) times.set(found, (times.get(found) ?? 0) + 1);
-  }
+  });
   const share = (times.get(first) ?? 0) / rule.draws;
   const instead = [...times].filter(([id]) => id !== first).map(([id, count]) => ({ id, share: count / rule.draws }));
   return { first, share, isSteady: share >= rule.steadyFrom, instead: instead.sort((a, b) => b.share - a.share || (a.id < b.id ? -1 : 1)) };

@@ -1,9 +1,10 @@
 import { placesIn } from "./factor";
 
-/** Where the pairs of one input stand beside the pairs of a step, in bytes: one of `low` and one of `high`, added. */
+/** Where the pairs of one table stand beside the pairs of a step, in bytes: one each of `outer`, `middle` and `inner`, added. */
 export interface Placing {
-  readonly low: Uint32Array;
-  readonly high: Uint32Array;
+  readonly outer: Uint32Array;
+  readonly middle: Uint32Array;
+  readonly inner: Uint32Array;
 }
 
 /**
@@ -16,20 +17,44 @@ export interface StepShape {
   readonly scope: readonly number[];
   readonly a: Placing;
   readonly b: Placing | null;
+  /** Where what is handed on stands. */
+  readonly into: Placing;
+  /** Whether each pair of a is met once. */
+  readonly isWhole: boolean;
 }
 
 /** Pairs walked at a time, as a power of two. */
-const BLOCK_BITS = 9;
+const BLOCK_BITS = 8;
+/** A block holds at least so many bits that b does not have, if there are as many. */
+const LEAST_INNER_BITS = 3;
 const PAIR_BYTES = 16;
+const NUMBER_BYTES = 8;
 
-/** @param inputs the variables of each input in order of elimination, the first one the same as the scope's */
-export function shapeStep(scope: readonly number[], a: readonly number[], b: readonly number[] | null): StepShape {
-  const placing = (variables: readonly number[]): Placing => {
-    const bits = scope.slice(1).map((variable) => {
-      const k = variables.indexOf(variable) - 1;
-      return k < 0 ? 0 : PAIR_BYTES << k;
-    });
-    return { low: Uint32Array.from(placesIn(bits.slice(0, BLOCK_BITS))), high: Uint32Array.from(placesIn(bits.slice(BLOCK_BITS))) };
+/**
+ * @param a the larger input and @param b the other one, by their variables in order of elimination, the first one the same as the scope's
+ * @param isSummed the variable is summed out: what b does not have is then walked innermost, where b's pair stays the same
+ */
+export function shapeStep(scope: readonly number[], a: readonly number[], b: readonly number[] | null, isSummed: boolean): StepShape {
+  const bits = [...scope.keys()].slice(1);
+  const strideIn = (variables: readonly number[], bit: number): number => {
+    const k = variables.indexOf(scope[bit] ?? -1) - 1;
+    return k < 0 ? 0 : PAIR_BYTES << k;
   };
-  return { scope, a: placing(a), b: b && placing(b) };
+  const isFree = (bit: number) => !isSummed || b === null || strideIn(b, bit) === 0;
+  const low = bits.slice(0, BLOCK_BITS);
+  const missing = Math.max(0, LEAST_INNER_BITS - low.filter(isFree).length);
+  const inner = [...low.filter(isFree), ...bits.slice(BLOCK_BITS).filter(isFree).slice(0, missing)];
+  const middle = low.filter((bit) => !isFree(bit));
+  const outer = bits.filter((bit) => !inner.includes(bit) && !middle.includes(bit));
+  const placing = (strideOf: (bit: number) => number): Placing => {
+    const offsets = (of: readonly number[]) => Uint32Array.from(placesIn(of.map(strideOf)));
+    return { outer: offsets(outer), middle: offsets(middle), inner: offsets(inner) };
+  };
+  return {
+    scope,
+    a: placing((bit) => strideIn(a, bit)),
+    b: b && placing((bit) => strideIn(b, bit)),
+    into: placing((bit) => NUMBER_BYTES << (bit - 1)),
+    isWhole: a.length === scope.length,
+  };
 }

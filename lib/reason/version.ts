@@ -1,2 +1,2 @@
 /** Raised whenever the same input could give another result. Stored with every ranking. */
-export const ENGINE_VERSION = "2.1.0";
+export const ENGINE_VERSION = "2.2.0";

@@ -2,24 +2,18 @@ import { PAIRS_CODE } from "./pairs-code";
 
 /** The innermost loops; addresses in bytes. What they do stands in `pairs.assembly.ts`. */
 export interface Kernel {
-  sumOne(a: number, lowA: number, highA: number, lowCount: number, highCount: number, absent: number, present: number, into: number): void;
-  sumTwo(a: number, lowA: number, highA: number, b: number, lowB: number, highB: number, lowCount: number, highCount: number, absent: number, present: number, into: number): void;
-  multiplyTwo(a: number, lowA: number, highA: number, b: number, lowB: number, highB: number, lowCount: number, highCount: number, into: number): void;
-  differentiateSumOne(a: number, lowA: number, highA: number, lowCount: number, highCount: number, absent: number, present: number, derivative: number, backA: number, shares: number): void;
+  sumOne(shape: number, a: number, absent: number, present: number, into: number): void;
+  sumTwo(shape: number, a: number, b: number, absent: number, present: number, into: number): void;
+  multiplyTwo(shape: number, a: number, b: number, into: number): void;
+  differentiateSumOne(shape: number, a: number, absent: number, present: number, derivative: number, backA: number, shares: number): void;
   differentiateSumTwo(
-    a: number, lowA: number, highA: number, b: number, lowB: number, highB: number, lowCount: number, highCount: number,
-    absent: number, present: number, derivative: number, backA: number, backB: number, shares: number,
+    shape: number, a: number, b: number, absent: number, present: number, derivative: number, backA: number, isWhole: boolean, backB: number, shares: number,
   ): void;
-  differentiateProduct(a: number, lowA: number, highA: number, b: number, lowB: number, highB: number, lowCount: number, highCount: number, derivative: number, backA: number, backB: number): void;
+  differentiateProduct(shape: number, a: number, b: number, derivative: number, backA: number, backB: number): void;
   largestOf(table: number, count: number): number;
 }
 
 const PAGE_BYTES = 65_536;
-/**
- * A memory never shrinks; one that grew beyond this for a wide problem is given back when the next one is far narrower. One that is given
- * back lies about until the program tidies up, so this is not done lightly.
- */
-const KEPT_BYTES = 160 * 2 ** 20;
 
 let compiled: WebAssembly.Module | null = null;
 
@@ -28,8 +22,8 @@ let compiled: WebAssembly.Module | null = null;
  * large, its layout is small, and laying the tables out anew costs one pass.
  */
 export class Workspace {
-  kernel: Kernel;
-  private memory: WebAssembly.Memory;
+  readonly kernel: Kernel;
+  private readonly memory: WebAssembly.Memory;
   private top = 0;
   private holder: object | null = null;
 
@@ -43,13 +37,8 @@ export class Workspace {
     return this.holder === holder;
   }
 
-  /** Empties the memory for a problem that needs at least so many bytes. */
-  clearFor(holder: object, bytes: number): void {
-    this.holder = null;
-    if (this.memory.buffer.byteLength > KEPT_BYTES && bytes < KEPT_BYTES / 4) {
-      this.memory = new WebAssembly.Memory({ initial: 16 });
-      this.kernel = instantiate(this.memory);
-    }
+  /** Empties the memory for another problem. */
+  clearFor(holder: object): void {
     // Address 0 stands for "nobody asks".
     this.top = 16;
     this.holder = holder;
