@@ -20,7 +20,7 @@ describe("T10.5 to T10.7 knapsacks with a published optimum, as drills with minu
     const candidates = inputs.w.map((minutes, index) => ({ drill: { ...mirror, id: `item-${index}`, dose: { ...mirror.dose, minutes } }, effect: inputs.v[index] ?? 0, why: "" }));
     // All of one kind: an easy drill is had by any of them, so that the sum of effects decides alone.
     const request: WeekRequest = { candidates, minutesPerDay: inputs.cap, daysPerWeek: 1, caps: NO_SWINGS, elsewhere: [], order: "blocked", mostDrills: candidates.length };
-    const choice = await chooseDayCounts(request, [], solveLinearModel, 20);
+    const choice = await chooseDayCounts(request, { cuts: [], unfit: [] }, solveLinearModel, 20);
     const chosen = new Set(choice?.counts.map(({ candidate }) => candidate.drill.id));
     expect(candidates.map(({ drill }) => Number(chosen.has(drill.id))).join("")).toBe(expected.choice);
     expect(choice?.counts.reduce((sum, { candidate }) => sum + candidate.effect, 0)).toBe(expected.value);

@@ -1,12 +1,7 @@
 import type { Drill } from "../drill";
 import { solve, type Column, type Row, type Solver } from "../linear-model";
-import { kindsOf, swingRoom, type Candidate, type WeekRequest } from "./request";
-
-/** How many days of the week a drill is done. */
-export interface DayCount<D extends Drill = Drill> {
-  readonly candidate: Candidate<D>;
-  readonly days: number;
-}
+import type { DayCut } from "./day-cuts";
+import { kindsOf, minutesOf, swingRoom, type Candidate, type DayCount, type WeekRequest } from "./request";
 
 /** Having an easy drill, and one that carries over, is worth more than any effect. */
 const KIND_WORTH = 100;
@@ -25,7 +20,6 @@ export function worthOfChoice(choice: readonly DayCount[], request: WeekRequest)
   return choice.reduce((sum, { candidate, days }) => sum + worthOf(candidate.effect, days), 0) + KIND_WORTH * (Number(has("easy")) + Number(has("transfer")));
 }
 
-export const minutesOf = (drill: Drill): number => Math.ceil(drill.dose.minutes);
 const columnOf = ({ drill, isHalf }: Candidate, days: number) => `${drill.id}${isHalf ? " half" : ""} on ${days}`;
 
 /** On how many days a drill can be done at all: its own limit, the plan's days, and days with room for its minutes and swings. */
@@ -70,8 +64,19 @@ function neverTogether(request: WeekRequest, cells: readonly Cell[]): Row[] {
   );
 }
 
+/** Choices that lie on no days, and how many others they rule out. */
+export interface RuledOut {
+  readonly cuts: readonly DayCut[];
+  /** These drills, each on so many days or more, are never in a week together. */
+  readonly unfit: readonly (readonly DayCount[])[];
+}
+
+/** As much as a part of a choice or more: the same drill on as many days with no smaller dose. */
+const isAsMuch = (cell: Cell, { candidate: { drill }, days }: DayCount) =>
+  cell.candidate.drill.id === drill.id && cell.days >= days && minutesOf(cell.candidate.drill) >= minutesOf(drill) && cell.candidate.drill.dose.fullSwings >= drill.dose.fullSwings;
+
 /** A drill's days as columns: one yes or no for each count of days, so that what a further day is worth may fall. */
-export function choiceModel(request: WeekRequest, cutOff: readonly (readonly DayCount[])[] = []): { columns: Column[]; rows: Row[] } {
+export function choiceModel(request: WeekRequest, { cuts, unfit }: RuledOut = { cuts: [], unfit: [] }): { columns: Column[]; rows: Row[] } {
   const { candidates, minutesPerDay, daysPerWeek, mostDrills } = request;
   const kinds = kindsOf(candidates);
   const cells: Cell[] = candidates.flatMap((candidate) =>
@@ -92,9 +97,8 @@ export function choiceModel(request: WeekRequest, cutOff: readonly (readonly Day
     columns.push({ name: `has ${kind}`, weight: KIND_WORTH, most: 1 });
     rows.push({ terms: [[1, `has ${kind}`], ...sum((cell) => -Number(kinds.get(cell.candidate.drill.id) === kind))], most: 0 });
   }
-  for (const choice of cutOff) {
-    rows.push({ terms: choice.map(({ candidate, days }) => [1, columnOf(candidate, days)] as const), most: choice.length - 1 });
-  }
+  for (const { weights, most } of cuts) rows.push({ terms: sum(({ candidate, days }) => (weights.get(candidate) ?? 0) * days), most });
+  for (const part of unfit) rows.push({ terms: sum((cell) => Number(part.some((one) => isAsMuch(cell, one)))), most: part.length - 1 });
   return { columns, rows };
 }
 
@@ -106,8 +110,8 @@ export interface Choice<D extends Drill = Drill> {
 }
 
 /** The best drills and their days, without asking yet on which days they lie; null when the solver had no time for any. */
-export async function chooseDayCounts<D extends Drill>(request: WeekRequest<D>, cutOff: readonly (readonly DayCount[])[], solver: Solver, seconds: number): Promise<Choice<D> | null> {
-  const model = choiceModel(request, cutOff);
+export async function chooseDayCounts<D extends Drill>(request: WeekRequest<D>, ruledOut: RuledOut, solver: Solver, seconds: number): Promise<Choice<D> | null> {
+  const model = choiceModel(request, ruledOut);
   const solved = await solve({ sense: "most", ...model }, solver, seconds);
   if (solved.status !== "best" && solved.status !== "good") return null;
   const counts = request.candidates.flatMap((candidate) => {

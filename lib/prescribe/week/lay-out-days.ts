@@ -1,7 +1,6 @@
 import type { Drill } from "../drill";
 import { solve, type Column, type LinearModel, type Row, type Solver } from "../linear-model";
-import { minutesOf, type DayCount } from "./choose-drills";
-import { elsewhereOn, kindsOf, swingRoom, WEEKDAYS, type WeekRequest } from "./request";
+import { elsewhereOn, kindsOf, minutesOf, swingRoom, WEEKDAYS, type DayCount, type WeekRequest } from "./request";
 
 /** On which weekdays (1 = Monday) each chosen drill is done. */
 export type DayPlan = ReadonlyMap<string, readonly number[]>;
@@ -47,16 +46,19 @@ export function dayModel(request: WeekRequest, counts: readonly DayCount[]): Lin
     const swings = counts.filter(({ candidate: { drill } }) => drill.dose.fullSwings > 0).map(({ candidate: { drill } }) => [drill.dose.fullSwings, on(drill.id, weekday)] as const);
     if (swings.length > 0) rows.push({ terms: swings, most: room.byDay[weekday - 1] ?? 0 });
   }
-  rows.push({ terms: WEEKDAYS.map((weekday) => [1, used(weekday)] as const), most: request.daysPerWeek });
+  const minutes = counts.reduce((sum, { candidate, days }) => sum + minutesOf(candidate.drill) * days, 0);
+  const least = Math.max(...counts.map(({ days }) => days), Math.ceil(minutes / request.minutesPerDay));
+  rows.push({ terms: WEEKDAYS.map((weekday) => [1, used(weekday)] as const), least, most: request.daysPerWeek });
+  // Of seven days in a circle each day not used parts two that are: what the rows above leave open until all days are whole.
+  rows.push({ terms: WEEKDAYS.flatMap((weekday) => [[1, together(weekday)], [-2, used(weekday)]] as const), least: -7 });
   const free = WEEKDAYS.filter((weekday) => !room.busyDays.includes(weekday));
   if (free.length > 0) rows.push({ terms: free.map((weekday) => [1, swung(weekday)] as const), most: room.freeSwingDays });
   return { sense: "least", columns, rows };
 }
 
-/** The days of each drill; null when the choice does not fit into days; "late" when the time did not do. */
-export async function layOutDays<D extends Drill>(request: WeekRequest<D>, counts: readonly DayCount<D>[], solver: Solver, seconds: number): Promise<DayPlan | null | "late"> {
+/** The days of each drill of a choice that fits on days; null when the time did not do. */
+export async function layOutDays<D extends Drill>(request: WeekRequest<D>, counts: readonly DayCount<D>[], solver: Solver, seconds: number): Promise<DayPlan | null> {
   const solved = await solve(dayModel(request, counts), solver, seconds);
-  if (solved.status === "impossible") return null;
-  if (solved.status === "no-answer") return "late";
+  if (solved.status !== "best" && solved.status !== "good") return null;
   return new Map(counts.map(({ candidate: { drill } }) => [drill.id, WEEKDAYS.filter((weekday) => solved.of(on(drill.id, weekday)) === 1)]));
 }

@@ -1,6 +1,6 @@
 import type { Drill } from "../drill";
-import { minutesOf, mostDays, worthOf, worthOfChoice, type DayCount } from "./choose-drills";
-import { kindsOf, swingRoom, WEEKDAYS, type Candidate, type WeekRequest } from "./request";
+import { mostDays, worthOf, worthOfChoice } from "./choose-drills";
+import { kindsOf, minutesOf, swingRoom, WEEKDAYS, type Candidate, type DayCount, type WeekRequest } from "./request";
 
 /** A week put together drill by drill, and how far from the best it may be at most. */
 export interface PlainWeek<D extends Drill = Drill> {
@@ -22,8 +22,9 @@ function bound(request: WeekRequest): number {
 /**
  * A week that keeps every rule, without a solver: the best easy drill, the best that carries over, then by effect, each on
  * every day that still holds it. For when the solver has no time; its distance from the best is bounded, not proved small.
+ * @param proved no week is worth more, as far as the solver came
  */
-export function plainWeek<D extends Drill>(request: WeekRequest<D>): PlainWeek<D> {
+export function plainWeek<D extends Drill>(request: WeekRequest<D>, proved = Infinity): PlainWeek<D> {
   const kinds = kindsOf(request.candidates);
   const room = swingRoom(request);
   const byEffect = [...request.candidates].sort((a, b) => b.effect - a.effect || (a.drill.id < b.drill.id ? -1 : 1));
@@ -56,6 +57,6 @@ export function plainWeek<D extends Drill>(request: WeekRequest<D>): PlainWeek<D
   }
   const counts: DayCount[] = days.map(({ candidate, weekdays }) => ({ candidate, days: weekdays.length }));
   const worth = worthOfChoice(counts, request);
-  const most = bound(request);
+  const most = Math.min(proved, bound(request));
   return { days, worth, gap: most > worth ? (most - worth) / most : 0 };
 }

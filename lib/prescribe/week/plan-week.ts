@@ -1,9 +1,11 @@
 import type { Drill } from "../drill";
 import type { Solver } from "../linear-model";
-import { chooseDayCounts, type DayCount } from "./choose-drills";
+import { chooseDayCounts } from "./choose-drills";
+import { cutAgainst, type DayCut } from "./day-cuts";
+import { fitsOnDays, smallestUnfit } from "./fits-on-days";
 import { layOutDays } from "./lay-out-days";
 import { plainWeek } from "./plain-week";
-import { halfOf, kindsOf, type Candidate, type DrillKind, type WeekRequest } from "./request";
+import { halfOf, kindsOf, type Candidate, type DayCount, type DrillKind, type WeekRequest } from "./request";
 
 /** A drill of the week: on which weekdays (1 = Monday), and what it is there for. */
 export interface WeekDrill<D extends Drill = Drill> {
@@ -32,8 +34,9 @@ function inOrder<D extends Drill>(request: WeekRequest<D>, counts: readonly DayC
 
 /**
  * The week of homework that serves the focus best within minutes, days and swings: drills and day counts first, then
- * days. Of each drill the library's dose or half of it is taken. A choice that fits on no days is ruled out, with all that hold it, and the next best is tried, so that the result
- * is the best of all weeks. When the time is up the best so far is given with its gap, at worst one put together without the solver.
+ * days. Of each drill the library's dose or half of it is taken. A choice that lies on no days is ruled out, with all that
+ * are too full for the same reason, and the next best is tried, so that the result is the best of all weeks. When the time
+ * is up a week put together without the solver is given, with its distance from what was not ruled out.
  * @param seconds for all of it
  */
 export async function planWeek<D extends Drill>(request: WeekRequest<D>, solver: Solver, seconds = 1): Promise<Week<D>> {
@@ -41,17 +44,24 @@ export async function planWeek<D extends Drill>(request: WeekRequest<D>, solver:
   const left = () => Math.max(0.05, (until - performance.now()) / 1000);
   const whole = [...request.candidates].sort((a, b) => (a.drill.id < b.drill.id ? -1 : 1));
   const ordered = { ...request, candidates: [...whole, ...whole.flatMap((candidate) => halfOf(candidate) ?? [])] };
-  const cutOff: (readonly DayCount<D>[])[] = [];
+  const cuts: DayCut[] = [];
+  const unfit: (readonly DayCount[])[] = [];
+  let bound = Infinity;
   do {
-    const choice = await chooseDayCounts(ordered, cutOff, solver, left());
+    const choice = await chooseDayCounts(ordered, { cuts, unfit }, solver, left());
     if (choice === null) break;
-    if (choice.counts.length === 0) return { drills: [], worth: 0, gap: 0 };
-    const days = await layOutDays(ordered, choice.counts, solver, left());
-    if (days === "late") break;
-    if (days) return { drills: inOrder(ordered, choice.counts, (id) => days.get(id) ?? []), worth: choice.worth, gap: choice.gap };
-    cutOff.push(choice.counts);
+    if (choice.counts.length === 0 && choice.gap === 0) return { drills: [], worth: 0, gap: 0 };
+    bound = Math.min(bound, choice.worth * (1 + choice.gap));
+    if (fitsOnDays(ordered, choice.counts)) {
+      const days = await layOutDays(ordered, choice.counts, solver, left());
+      if (days === null) break;
+      return { drills: inOrder(ordered, choice.counts, (id) => days.get(id) ?? []), worth: choice.worth, gap: choice.gap };
+    }
+    const cut = cutAgainst(ordered, choice.counts);
+    if (cut) cuts.push(cut);
+    else unfit.push(smallestUnfit(ordered, choice.counts));
   } while (performance.now() < until);
-  const plain = plainWeek(ordered);
+  const plain = plainWeek(ordered, bound);
   const weekdaysOf = new Map(plain.days.map(({ candidate, weekdays }) => [candidate.drill.id, weekdays]));
   return { drills: inOrder(ordered, plain.days.map(({ candidate, weekdays }) => ({ candidate, days: weekdays.length })), (id) => weekdaysOf.get(id) ?? []), worth: plain.worth, gap: plain.gap };
 }

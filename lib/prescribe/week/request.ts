@@ -21,6 +21,14 @@ export interface Candidate<D extends Drill = Drill> {
   readonly isHalf?: boolean;
 }
 
+/** How many days of the week a drill is done. */
+export interface DayCount<D extends Drill = Drill> {
+  readonly candidate: Candidate<D>;
+  readonly days: number;
+}
+
+export const minutesOf = (drill: Drill): number => Math.ceil(drill.dose.minutes);
+
 /** Half a dose is worth less than half, so that it never takes the place of a whole one that fits. House rule, no source. */
 const HALF_WORTH = 0.4;
 /** A drill of fewer turns is not halved. */

@@ -1,9 +1,9 @@
 import type { Drill, DrillPlayer, GearCatalogue } from "../drill";
 import { gearNames, missingGear } from "../gear";
 import { brokenLimits, type LimitId } from "../limits";
-import { minutesOf, mostDays } from "./choose-drills";
+import { mostDays } from "./choose-drills";
 import type { Week } from "./plan-week";
-import { swingRoom, WEEKDAYS, type WeekRequest } from "./request";
+import { minutesOf, swingRoom, WEEKDAYS, type WeekRequest } from "./request";
 
 const times = (count: number) => (count === 1 ? "once a week" : count === 2 ? "twice a week" : `${count} times a week`);
 
