@@ -24,9 +24,10 @@ export interface RunningPostgres {
 
 /**
  * A real PostgreSQL of our own in a folder. One that still answers (left by a parent that was killed) is used again; a
- * stale lock is waited out. @throws Error with a sentence that says what stands in the way
+ * stale lock is waited out. What is thrown away after use need not outlive the machine's own death, and is not waited for until it is on
+ * the disk (it still outlives the server's). @throws Error with a sentence that says what stands in the way
  */
-export async function startPostgres(folder: string): Promise<RunningPostgres> {
+export async function startPostgres(folder: string, use: "kept" | "thrown-away" = "kept"): Promise<RunningPostgres> {
   await mkdir(folder, { recursive: true });
   await refuseUnreachable(folder);
   const kept = await settingsOf(folder);
@@ -42,7 +43,7 @@ export async function startPostgres(folder: string): Promise<RunningPostgres> {
     persistent: true,
     createPostgresUser: true,
     initdbFlags: ["--encoding=UTF8", "--locale=C.UTF-8"],
-    postgresFlags: ["-c", "listen_addresses=127.0.0.1", "-c", "unix_socket_directories=", "-c", "max_connections=120"],
+    postgresFlags: ["-c", "listen_addresses=127.0.0.1", "-c", "unix_socket_directories=", "-c", "max_connections=120", ...(use === "thrown-away" ? ["-c", "fsync=off", "-c", "full_page_writes=off"] : [])],
     onLog: (line) => said.push(String(line)),
     onError: (line) => said.push(String(line)),
   });

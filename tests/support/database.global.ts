@@ -14,7 +14,7 @@ declare module "vitest" {
 
 /** A server of our own and one template database with every migration; each test file clones it. */
 export default async function prepare(project: TestProject): Promise<() => Promise<void>> {
-  const server = await startPostgres(path.resolve(".data/test-postgres"));
+  const server = await startPostgres(path.resolve(".data/test-postgres"), "thrown-away");
   const templateName = `template_${process.pid}`;
   await createDatabase(server, templateName);
   await applyMigrations(server.urlOf(templateName), path.resolve("prisma/migrations"));

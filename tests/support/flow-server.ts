@@ -13,7 +13,7 @@ async function main(): Promise<void> {
   const folder = path.resolve(".data/flows");
   await rm(folder, { recursive: true, force: true });
   await mkdir(folder, { recursive: true });
-  const server = await startPostgres(path.resolve(".data/flow-postgres"));
+  const server = await startPostgres(path.resolve(".data/flow-postgres"), "thrown-away");
   const client = new pg.Client({ connectionString: server.urlOf("postgres") });
   await client.connect();
   await client.query("DROP DATABASE IF EXISTS flows WITH (FORCE)");
