@@ -18,8 +18,8 @@ export interface Plan {
   readonly stepOfVariable: ReadonlyMap<number, number>;
   /** Variables that are held, state by state, instead of being summed out. */
   readonly cut: readonly number[];
-  /** By factor: where its numbers begin in each state of the cut; bit k of a state is that of `cut[k]`. */
-  readonly starts: readonly Int32Array[];
+  /** By factor: the bit of each variable of the cut in its table; 0 where it has none. */
+  readonly cutBits: readonly (readonly number[])[];
   /** What a sum is multiplied by to stay near 1: a power of two, which is exact. */
   readonly scales: Float64Array;
 }
@@ -80,8 +80,8 @@ export function planOf(count: number, factors: readonly Factor[], order: readonl
     const rest = scope.slice(1);
     if (rest.length > 0) handed[rank[rest[0] ?? 0] ?? 0]?.push({ variables: rest, at });
   });
-  const starts = factors.map(({ variables }) => placesIn(cut.map((variable) => bitOf(variables, variable))));
-  return { steps, factors, stepOfFactor, stepOfVariable, cut, starts, scales: new Float64Array(steps.length).fill(1) };
+  const cutBits = factors.map(({ variables }) => cut.map((variable) => bitOf(variables, variable)));
+  return { steps, factors, stepOfFactor, stepOfVariable, cut, cutBits, scales: new Float64Array(steps.length).fill(1) };
 }
 
 function largerFirst<T extends { readonly variables: readonly number[] }>(one: T, other: T): [T, T] {

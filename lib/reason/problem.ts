@@ -53,7 +53,7 @@ export function presentWithEach(problem: Problem, changes: readonly Change[]): {
 }
 
 /** By place what every kept node has of a total when it is present, of what every variable has. */
-export function byPlaceOf({ graph, kept, states }: Problem, present: Float64Array, total: number): Float64Array {
+export function byPlaceOf({ graph, kept, states }: Pick<Problem, "graph" | "kept" | "states">, present: Float64Array, total: number): Float64Array {
   const parts = new Float64Array(graph.nodes.length);
   for (const index of kept) {
     const state = states[index] ?? -1;

@@ -3,8 +3,9 @@ import { findOrder } from "./elimination-order";
 import { ImpossibleEvidenceError } from "./errors";
 import { listObservations, type Observation } from "./evidence";
 import { factorsOf } from "./evidence-factors";
-import { logTotalOf } from "./posteriors";
-import { poseProblem, presentWith } from "./problem";
+import { checkPossible } from "./possible";
+import { byPlaceOf } from "./problem";
+import { planBeside, runState } from "./tree";
 import type { CauseGraph, Evidence } from "./types";
 
 /** Posteriors that were sampled because exact work was out of reach. */
@@ -18,6 +19,8 @@ export interface SampledPosteriors {
 
 /** Tables of one draw together hold at most so many entries. */
 const MOST_ENTRIES = 2 ** 15;
+/** Nodes drawn at most: a state is a whole number of as many bits. */
+const MOST_DRAWN = 30;
 /** Nodes tried for each place of the cut. */
 const TRIED = 10;
 const ROUNDS = 4;
@@ -34,9 +37,10 @@ const FIRST_SHARE = 0.3;
  */
 export function samplePosteriors(graph: CauseGraph, evidence: Evidence, { draws, seed }: { readonly draws: number; readonly seed: number }): SampledPosteriors {
   const observations = listObservations(graph, evidence);
+  checkPossible(graph, observations);
   const cut = chooseCut(graph, observations);
+  const solve = solverOf(graph, observations, cut);
   const random = seededRandom(seed);
-  const known = new Map<string, Draw | null>();
   const rounds: number[][] = [];
   const drawn: { state: readonly boolean[]; draw: Draw }[] = [];
   let shares = cut.map(() => FIRST_SHARE);
@@ -44,7 +48,7 @@ export function samplePosteriors(graph: CauseGraph, evidence: Evidence, { draws,
     rounds.push(shares);
     for (let k = 0; k < Math.ceil(draws / ROUNDS); k++) {
       const state = shares.map((share) => random.uniform() < share);
-      const draw = solveWith(graph, observations, cut, state, known);
+      const draw = solve(state);
       if (draw) drawn.push({ state, draw });
     }
     shares = learn(drawn, rounds, cut);
@@ -67,7 +71,7 @@ function chooseCut(graph: CauseGraph, observations: readonly Observation[]): num
   const { count, factors, states, kept } = factorsOf(graph, observations);
   const cut: number[] = [];
   let scopes = factors.map(({ variables }) => variables);
-  while (findOrder(count, scopes, false).entries > MOST_ENTRIES) {
+  while (cut.length < MOST_DRAWN && findOrder(count, scopes, false).entries > MOST_ENTRIES) {
     const open = kept.filter((index) => states[index] === -1 && !cut.includes(index));
     const links = (index: number) => scopes.filter((scope) => scope.includes(index) && scope.length > 1).length;
     const tried = open.map((index) => ({ index, links: links(index) })).sort((a, b) => b.links - a.links || a.index - b.index).slice(0, TRIED);
@@ -85,21 +89,36 @@ function chooseCut(graph: CauseGraph, observations: readonly Observation[]): num
 
 const without = (scopes: readonly (readonly number[])[], index: number) => scopes.map((scope) => scope.filter((variable) => variable !== index));
 
-/** Null for a state that cannot be. */
-function solveWith(graph: CauseGraph, observations: readonly Observation[], cut: readonly number[], state: readonly boolean[], known: Map<string, Draw | null>): Draw | null {
-  const key = state.map(Number).join("");
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  let draw: Draw | null = null;
+/** Solves states of the cut on one plan, each once; null for a state that cannot be. */
+function solverOf(graph: CauseGraph, observations: readonly Observation[], cut: readonly number[]): (state: readonly boolean[]) => Draw | null {
+  const found = factorsOf(graph, observations);
+  const plan = planBeside(found.count, found.factors, cut);
+  const known = new Map<number, Draw | null>();
+  let isFirst = true;
+  return (state) => {
+    const key = state.reduce((bits, isPresent, k) => (isPresent ? bits | (1 << k) : bits), 0);
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    let draw: Draw | null = null;
+    if (canBe(graph, observations, cut, state)) {
+      const { total, present } = runState(plan, found.count, key, isFirst);
+      isFirst = false;
+      // What can be and comes out at 0 or below is lost in rounding beside the others.
+      if (total > 0) draw = { logTotal: Math.log(total), present: byPlaceOf({ graph, ...found }, present, total).map((part) => Math.min(1, Math.max(0, part / total))) };
+    }
+    known.set(key, draw);
+    return draw;
+  };
+}
+
+function canBe(graph: CauseGraph, observations: readonly Observation[], cut: readonly number[], state: readonly boolean[]): boolean {
   try {
-    const calls = cut.map((index, k): Observation => ({ kind: "call", id: graph.nodes[index]?.id ?? "", index, isSeen: state[k] === true }));
-    const problem = poseProblem(graph, [...observations, ...calls]);
-    if (problem.outcome === "exact") draw = { logTotal: logTotalOf(problem), present: presentWith(problem).present };
+    checkPossible(graph, [...observations, ...cut.map((index, k): Observation => ({ kind: "call", id: graph.nodes[index]?.id ?? "", index, isSeen: state[k] === true }))]);
+    return true;
   } catch (error) {
-    if (!(error instanceof ImpossibleEvidenceError)) throw error;
+    if (error instanceof ImpossibleEvidenceError) return false;
+    throw error;
   }
-  known.set(key, draw);
-  return draw;
 }
 
 /** Weights that sum to 1: P(state, evidence) over the mean of the rounds' probabilities of drawing it. */

@@ -52,6 +52,8 @@ export class Tables {
   /** The number 1, the derivative at a root. */
   private readonly one: number;
   private state = -1;
+  /** By factor: where the numbers of the state begin. */
+  private readonly starts: Int32Array;
   private isBackThere = false;
 
   private constructor(private readonly plan: Plan) {
@@ -63,12 +65,13 @@ export class Tables {
     this.sharesScratch = steps.map(() => workspace.reserve(2 * NUMBER_BYTES));
     this.one = workspace.reserve(NUMBER_BYTES);
     workspace.doubles(this.one, 1)[0] = 1;
+    this.starts = new Int32Array(plan.factors.length);
     this.scratch = steps.map(() => 0);
     this.backBase = steps.map(() => 0);
     this.backScratch = steps.map(() => 0);
   }
 
-  /** The tables of a plan for one state of its cut. @param isFirst finds what each sum is multiplied by */
+  /** The tables of a plan for one state of its cut; bit k of it is that of `cut[k]`. @param isFirst finds what each sum is multiplied by */
   static of(plan: Plan, state: number, isFirst = false): Tables {
     const tables = lying && workspace.isHeldBy(plan) ? lying : new Tables(plan);
     lying = tables;
@@ -80,6 +83,7 @@ export class Tables {
     if (this.state === state) return;
     this.state = state;
     this.isBackThere = false;
+    this.plan.cutBits.forEach((bits, k) => (this.starts[k] = bits.reduce((start, bit, i) => ((state >> i) & 1 ? start | bit : start), 0)));
     this.plan.steps.forEach((step, at) => {
       this.fill(at, this.base, {});
       if (isFirst && step.kind === "sum") rescale(this.plan, at, this.base[at] ?? 0, sizeOf(step));
@@ -198,10 +202,10 @@ export class Tables {
 
   /** The plain numbers among the factors, and what held variables count, multiplied. */
   plainOf(change: Change): number {
-    const { factors, stepOfFactor, starts } = this.plan;
+    const { factors, stepOfFactor } = this.plan;
     let plain = this.heldOf(change);
     factors.forEach((factor, k) => {
-      if (stepOfFactor[k] === -1) plain *= (change.tables?.get(k) ?? factor.table)[starts[k]?.[this.state] ?? 0] ?? 1;
+      if (stepOfFactor[k] === -1) plain *= (change.tables?.get(k) ?? factor.table)[this.starts[k] ?? 0] ?? 1;
     });
     return plain;
   }
@@ -226,10 +230,10 @@ export class Tables {
   }
 
   private fillOwn(step: Step & { kind: "own" }, { tables }: Change, into: Float64Array): void {
-    const { factors, starts } = this.plan;
+    const { factors } = this.plan;
     into.fill(1);
     step.factors.forEach((k, n) => {
-      const [numbers, places, start] = [tables?.get(k) ?? factors[k]?.table, step.places[n], starts[k]?.[this.state] ?? 0];
+      const [numbers, places, start] = [tables?.get(k) ?? factors[k]?.table, step.places[n], this.starts[k] ?? 0];
       if (numbers && places) for (let i = 0; i < into.length; i++) into[i] = (into[i] ?? 0) * (numbers[(places[i] ?? 0) | start] ?? 0);
     });
   }

@@ -1,5 +1,5 @@
 import { chooseCut, TABLE_WIDTH } from "./cut";
-import type { EliminationOrder } from "./elimination-order";
+import { findOrder, type EliminationOrder } from "./elimination-order";
 import { planOf, type Plan } from "./elimination-plan";
 import type { Factor } from "./factor";
 import { Tables, type Back, type Change, type Forward } from "./tables";
@@ -65,6 +65,19 @@ export function runAll({ plan }: Tree, count: number, asked: readonly Asked[]): 
   const isIn = new Uint8Array(count);
   for (const variable of [...plan.stepOfVariable.keys(), ...plan.cut]) isIn[variable] = 1;
   for (const { present } of found) present.forEach((_, variable) => isIn[variable] || (present[variable] = NaN));
+  return found;
+}
+
+/** Lays the elimination of all but some held variables out, for one state of these after the other. */
+export function planBeside(count: number, factors: readonly Factor[], held: readonly number[]): Plan {
+  const scopes = factors.map(({ variables }) => variables.filter((variable) => !held.includes(variable)));
+  return planOf(count, factors, findOrder(count, scopes).order, held);
+}
+
+/** What one state of a plan's held variables has of the total. @param isFirst finds the scale of all states */
+export function runState(plan: Plan, count: number, state: number, isFirst: boolean): Found {
+  const found: Found = { total: 0, present: new Float64Array(count), instead: [] };
+  addTo(found, plan, Tables.of(plan, state, isFirst), { change: {}, isPresentAsked: true }, state);
   return found;
 }
 
