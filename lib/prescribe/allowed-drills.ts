@@ -1,5 +1,6 @@
 import type { Drill, DrillPlayer, GearCatalogue } from "./drill";
 import { brokenLimits, type BrokenLimit } from "./limits";
+import { withinKept } from "./season";
 
 /** A drill a player may do for a focus. */
 export interface AllowedDrill<D extends Drill = Drill> {
@@ -43,7 +44,7 @@ export function allowedDrills<D extends Drill>(
     else if (service === null) leftOut.push({ drill, limits: [{ id: "season", words: "The season leaves this focus alone." }] });
     else {
       const why = service.role === "primary" ? "Made for this." : "Made for something near it; helps here too.";
-      allowed.push({ drill, servesFault: service.fault, effect: service.effect, why });
+      allowed.push({ drill: withinKept(drill, player), servesFault: service.fault, effect: service.effect, why });
     }
   }
   allowed.sort((a, b) => b.effect - a.effect || (a.drill.name < b.drill.name ? -1 : 1));

@@ -57,6 +57,15 @@ export interface GearCatalogue {
   readonly groups: readonly { readonly id: string; readonly name: string; readonly anyOf: readonly string[] }[];
 }
 
+/** A drill of the last plan before the season, with its dose. */
+export interface KeptDrill {
+  readonly drillId: string;
+  readonly timesPerDay: number;
+  readonly minutesPerDay: number;
+  readonly swingsPerDay: number;
+  readonly daysPerWeek: number;
+}
+
 /** A player on a day, as far as choosing drills goes. */
 export interface DrillPlayer {
   /** What the player is called in a reason; "this player" when absent. */
@@ -84,4 +93,6 @@ export interface DrillPlayer {
   readonly isPaused?: boolean;
   /** Faults that the season's rule forbids as a focus now. */
   readonly forbiddenFocus?: readonly string[];
+  /** In season a focus from before keeps these, with no larger dose; absent where no such rule holds. */
+  readonly keptDrills?: readonly KeptDrill[];
 }

@@ -95,6 +95,7 @@ describe("the hard limits", () => {
 
 /** The limits written a second time, each as a bare yes or no, from the library's field notes. */
 const breaks: Record<LimitId, (d: Drill, p: DrillPlayer) => boolean> = {
+  kept: (d, p) => p.keptDrills !== undefined && p.keptDrills.every(({ drillId }) => drillId !== d.id),
   paused: (d, p) => p.isPaused === true && !["strength", "mobility"].includes(d.setup),
   complaint: (d, p) => p.complaints.some((part) => d.avoidParts.includes(part)),
   age: (d, p) => d.minAge > 8 && p.ageYears < d.minAge,
@@ -140,6 +141,9 @@ const breaks: Record<LimitId, (d: Drill, p: DrillPlayer) => boolean> = {
     (p.season === "break" && !["strength", "mobility"].includes(d.setup)) || d.faults.every(({ fault }) => p.forbiddenFocus?.includes(fault)),
 };
 
+/** A dose that no drill of the library passes. */
+const MUCH = { timesPerDay: 999, minutesPerDay: 999, swingsPerDay: 999, daysPerWeek: 7 };
+
 /** A player who has most things, and a starter drill of which some safety fields were changed by an editor. */
 const anyCase = fc.record({
   index: fc.oneof(
@@ -161,6 +165,8 @@ const anyCase = fc.record({
     learnedDrills: fc.subarray(["safe-turn-away"]), isPaused: fc.integer({ min: 0, max: 9 }).map((n) => n === 0),
     season: fc.constantFrom(undefined, undefined, "in-season", "break" as const), forbiddenFocus: fc.subarray(everyFault, { maxLength: 12 }),
   }),
+  /** In season a focus from before: it had this drill, or only another. */
+  keeps: fc.integer({ min: 0, max: 29 }).map((n) => ["another", "this"][n] ?? null),
 });
 
 describe("over random players and drills", () => {
@@ -168,11 +174,11 @@ describe("over random players and drills", () => {
     const keptOutByItAlone = Object.fromEntries(LIMIT_IDS.map((id) => [id, 0])) as Record<LimitId, number>;
     let allowedCount = 0;
     fc.assert(
-      fc.property(anyCase, ({ index, changes, age, missing, player: rest }) => {
+      fc.property(anyCase, ({ index, changes, age, missing, keeps, player: rest }) => {
         const set = Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== null));
         const drill: Drill = { ...drills[index]!, ...set };
         const gear = everyItem.filter((item) => !missing.includes(item));
-        const player: DrillPlayer = { ...rest, ageYears: age, level: levelOfAge(age), gear } as DrillPlayer;
+        const player: DrillPlayer = { ...rest, ageYears: age, level: levelOfAge(age), gear, ...(keeps ? { keptDrills: [{ ...MUCH, drillId: keeps === "this" ? drill.id : "another" }] } : {}) } as DrillPlayer;
         const expected = LIMIT_IDS.filter((id) => breaks[id](drill, player));
         const { allowed, leftOut } = allowedDrills([drill], player, drill.faults.map(({ fault }) => fault), catalogue);
         expect(leftOut.flatMap(({ limits }) => limits.map(({ id }) => id))).toEqual(expected);

@@ -5,7 +5,7 @@ import { gearNames, hasSoftBalls, missingGear } from "./gear";
 /** The hard limits, in the order in which they are said. A drill that breaks any of them is never offered. */
 export const LIMIT_IDS = [
   "paused", "complaint", "age", "level", "under-eight", "adult", "protection", "partner", "gear", "space", "cage", "cause",
-  "learned-first", "sport", "slap", "season",
+  "learned-first", "sport", "slap", "season", "kept",
 ] as const;
 export type LimitId = (typeof LIMIT_IDS)[number];
 
@@ -76,6 +76,11 @@ function seasonWords(drill: Drill, player: DrillPlayer): string | null {
   return isOnlyForForbidden ? "Works only on what the season leaves alone." : null;
 }
 
+function keptWords(drill: Drill, { keptDrills }: DrillPlayer): string | null {
+  if (!keptDrills || keptDrills.some(({ drillId }) => drillId === drill.id)) return null;
+  return keptDrills.length > 0 ? "Not one of the drills that this focus had before the season." : "This focus had no drills before the season.";
+}
+
 const listed = (names: readonly string[]) => names.join("; ").toLowerCase();
 
 function wordsOf(id: LimitId, drill: Drill, player: DrillPlayer, catalogue: GearCatalogue): string | null {
@@ -126,6 +131,8 @@ function wordsOf(id: LimitId, drill: Drill, player: DrillPlayer, catalogue: Gear
       return drill.onlyFor === "slap" && !player.isSlapper ? "Only for slappers." : null;
     case "season":
       return seasonWords(drill, player);
+    case "kept":
+      return keptWords(drill, player);
   }
 }
 

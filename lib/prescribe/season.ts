@@ -1,4 +1,4 @@
-import type { Season } from "./drill";
+import type { Drill, DrillPlayer, KeptDrill, Season } from "./drill";
 
 /** Areas that are about when and where to look, not about how the body moves: a season lets a focus there begin. */
 const APPROACH_AREAS = ["timing-rhythm", "head-eyes"];
@@ -27,4 +27,28 @@ export function seasonRefusal(question: SeasonQuestion): string | null {
   if (question.season === "in-season") return "In season no new change of the movement begins. The head coach may agree otherwise, with a reason.";
   const isQuiet = question.daysToFirstGame !== null && question.daysToFirstGame <= QUIET_DAYS;
   return isQuiet ? "In the last 14 days before the first game no new change of the movement begins. The head coach may agree otherwise, with a reason." : null;
+}
+
+/** Whether the focus keeps the drills it had before the season, with no larger dose. Source: the library's season rule for plans. */
+export function keepsDrills({ season, area, isNewFocus, hasHeadCoachAgreed }: SeasonQuestion): boolean {
+  return season === "in-season" && !APPROACH_AREAS.includes(area) && !isNewFocus && !hasHeadCoachAgreed;
+}
+
+/** The drill with no larger dose than it had before the season, where that rule holds. */
+export function withinKept<D extends Drill>(drill: D, { keptDrills }: Pick<DrillPlayer, "keptDrills">): D {
+  const kept = keptDrills?.find(({ drillId }) => drillId === drill.id);
+  if (!kept) return drill;
+  const { sets, reps, minutes, fullSwings } = drill.dose;
+  const times = Math.min(sets * reps, kept.timesPerDay);
+  const isWhole = times === sets * reps;
+  const swings = Math.min(kept.swingsPerDay, Math.ceil((fullSwings * times) / (sets * reps)));
+  return { ...drill, dose: { ...drill.dose, ...(isWhole ? {} : { sets: 1, reps: times }), minutes: Math.min(minutes, kept.minutesPerDay), fullSwings: swings } };
+}
+
+/** Why a drill's dose is more than the season lets it be, in one sentence; null when it is not. */
+export function beyondKept(planned: KeptDrill, { keptDrills }: Pick<DrillPlayer, "keptDrills">): string | null {
+  const kept = keptDrills?.find(({ drillId }) => drillId === planned.drillId);
+  if (!kept) return null;
+  const isMore = planned.timesPerDay > kept.timesPerDay || planned.minutesPerDay > kept.minutesPerDay || planned.swingsPerDay > kept.swingsPerDay || planned.daysPerWeek > kept.daysPerWeek;
+  return isMore ? `No larger dose than before the season: ${kept.timesPerDay} times and ${kept.minutesPerDay} minutes a day, ${kept.daysPerWeek} days a week.` : null;
 }

@@ -18,15 +18,16 @@ import { dayIn, dayOf, daysAfter, dayValue } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
 import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
+import { beyondKept } from "@/lib/prescribe/season";
 import type { SwingsElsewhere } from "@/lib/prescribe/week/request";
 import type { PlanSubject } from "./policy";
 import {
-  countedPlan, drillLimits, drillRefusals, drillWords, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, sendProblems, swingsFor,
+  countedPlan, draftLimits, drillRefusals, drillWords, MOST_DRILLS, PLAN_DAYS, PLAN_MOST_DAYS, planningFor, sendProblems, swingsFor,
   type Planning,
 } from "./rules";
 import { wordsOf, type chooseStillForm, type moveDrillForm, type setDaysForm, type setDoseForm, type startPlanForm } from "./schema";
 import {
-  listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readSeasonRefusal, type NoteRowForView,
+  listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readSeasonRule, type NoteRowForView,
 } from "./scope";
 import { longDay, type KeptMarks } from "./view";
 import { letterSeen, swingRefusals, usualOrder } from "./week/rules";
@@ -56,7 +57,7 @@ export async function startPlan(tx: Transaction, actor: Person, player: Granted<
   if (begun) return begun.id;
   const library = await getDrillsForPlanning.as(actor, {}, tx);
   const fault = library.faults.find(({ id }) => id === focus.faultId);
-  const wait = await readSeasonRefusal(tx, { academyId, playerId, side }, facts.season, fault, actor.timeZone);
+  const { refusal: wait } = await readSeasonRule(tx, { academyId, playerId, side }, facts.season, fault, actor.timeZone);
   if (wait) throw new ConflictError(`${wait} Nothing was begun.`);
   const clicked = (await readClicked(tx, academyId, [playerId])).find((one) => one.side === side && one.faultId === focus.faultId);
   const cue = clicked?.cue ?? (await readLastSent(tx, academyId, focus.id))?.cue ?? fault?.cues[0]?.text ?? "";
@@ -123,10 +124,10 @@ export async function takeUp(tx: Transaction, actor: Person, granted: Written): 
   const elsewhere = elsewhereOf(await readSwingSources(tx, granted.academyId, granted.playerId));
   const causes = await readCausesWorkedOn(tx, granted.academyId, granted.playerId, side);
   const fault = library.faults.find(({ id }) => id === focus.faultId);
-  const seasonRefusal = await readSeasonRefusal(tx, { academyId: granted.academyId, playerId: granted.playerId, side }, facts.season, fault, actor.timeZone);
+  const season = await readSeasonRule(tx, { academyId: granted.academyId, playerId: granted.playerId, side }, facts.season, fault, actor.timeZone);
   return {
-    tx, note, plan: note.plan, side, facts, home, library, elsewhere, seasonRefusal, isFocusActive: focus.state === "active",
-    planning: planningFor(library, facts, home, side, causes, focus.faultId),
+    tx, note, plan: note.plan, side, facts, home, library, elsewhere, seasonRefusal: season.refusal, isFocusActive: focus.state === "active",
+    planning: planningFor(library, facts, home, side, causes, focus.faultId, season.kept),
   };
 }
 
@@ -191,11 +192,12 @@ export async function addDrill(tx: Transaction, actor: Person, granted: Written,
   if (plan.drills.length >= MOST_DRILLS) throw new ConflictError(`A plan holds ${MOST_DRILLS} drills at most. Take one out first.`);
   const limits = drillRefusals(planning.choice, drillId);
   if (limits.length > 0) throw new ConflictError(`“${drill.name}” stays out. ${limits.join(" ")}`);
-  const { sets, reps, minutes } = drill.dose;
-  const timesPerDay = sets * reps;
+  const { dose } = planning.choice.allowed.find((one) => one.drill.id === drillId)?.drill ?? drill;
+  const timesPerDay = dose.sets * dose.reps;
+  const most = Math.min(drill.maxSessionsPerWeek ?? 7, planning.player.keptDrills?.find((one) => one.drillId === drillId)?.daysPerWeek ?? 7);
   const added = {
-    drillId, words: drillWords(drill, planning.player), timesPerDay, swingsPerDay: swingsFor(drill, timesPerDay), minutesPerDay: Math.ceil(minutes),
-    weekdays: daysOfAdded(plan.drills, drill.maxSessionsPerWeek),
+    drillId, words: drillWords(drill, planning.player), timesPerDay, swingsPerDay: swingsFor({ dose }, timesPerDay), minutesPerDay: Math.ceil(dose.minutes),
+    weekdays: daysOfAdded(plan.drills, most),
   };
   await refuseOverCaps(setting, [...plan.drills, added]);
   const position = Math.max(0, ...plan.drills.map((one) => one.position)) + 1;
@@ -226,6 +228,8 @@ export async function setDose(tx: Transaction, actor: Person, granted: Written, 
   const drill = setting.library.drills.find(({ id }) => id === drillId);
   if (!drill) throw new ConflictError("The library has no such drill any more. Take it out of the plan; nothing was changed.");
   const dose = { timesPerDay, minutesPerDay, swingsPerDay: swingsFor(drill, timesPerDay) };
+  const larger = beyondKept({ drillId, ...dose, daysPerWeek: 0 }, setting.planning.player);
+  if (larger) throw new ConflictError(`${larger} Nothing was changed.`);
   await refuseOverCaps(setting, setting.plan.drills.map((one) => (one.id === kept.id ? { ...one, ...dose } : one)));
   await tx.planDrill.update({ where: { id: kept.id }, data: dose });
 }
@@ -266,7 +270,7 @@ export async function sendNote(tx: Transaction, actor: Person, granted: Written,
     {
       givenName: facts.givenName, isMinor: facts.isMinor, isPaused: facts.isPaused, hasLeft: false, isFocusActive: setting.isFocusActive, seasonRefusal: setting.seasonRefusal,
       isElsewhereKnown: setting.elsewhere !== null, today: facts.today, nextCheckOn: dayOf(note.nextCheckOn), words: { keptWell, oneThing, why, cue, forFamily }, receivers,
-      drills: drills.map(({ drillId, words }) => ({ name: wordsOf(words).name, limits: drillLimits(library, planning.choice, drillId) })),
+      drills: drills.map((drill) => ({ name: wordsOf(drill.words).name, limits: draftLimits(library, planning, plan.daysPerWeek, drill) })),
       swingRefusals: swingRefusals([countedPlan({ daysPerWeek: plan.daysPerWeek, drills }), ...beside.map(countedPlan)], planning.caps, setting.elsewhere ?? []),
     },
     planning.reader,

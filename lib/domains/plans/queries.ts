@@ -17,7 +17,7 @@ import { listHomework as mayListHomework, planFor, seeSentNote, seeSentPlans, se
 import { countedPlan, planningFor } from "./rules";
 import { listHomeworkForm, listSentNotesForm, noteIdForm, planDraftForm, playerIdForm, playerSideForm, wordsOf } from "./schema";
 import {
-  findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readSeasonRefusal, readSenders,
+  findNoteSubject, listMarkedFrames, noteSelect, readActiveFoci, readCausesWorkedOn, readLastSent, readMarks, readPlansBeside, readSeasonRule, readSenders,
   sentNotesScope, type NoteRowForView,
 } from "./scope";
 import { draftView, planPage, type PlanPage } from "./draft/view";
@@ -49,7 +49,7 @@ export const getPlanDraft = defineQuery({
     const focus = foci.find(({ id }) => id === input.focusId) ?? foci[0] ?? null;
     const sources = await readSwingSources(db, academyId, playerId);
     const fault = library.faults.find(({ id }) => id === focus?.faultId);
-    const seasonRefusal = await readSeasonRefusal(db, { academyId, playerId, side }, facts.season, fault, actor.timeZone);
+    const { refusal: seasonRefusal, kept: keptDrills } = await readSeasonRule(db, { academyId, playerId, side }, facts.season, fault, actor.timeZone);
     const page = planPage({ facts, name, side, library, sources, foci, focus, seasonRefusal });
     if (!focus) return page;
     const lastSent = await readLastSent(db, academyId, focus.id);
@@ -59,7 +59,7 @@ export const getPlanDraft = defineQuery({
     if (!row || !home) return shown;
     const receivers = await readReceivers(db, academyId, playerId, facts.today);
     const beside = (await readPlansBeside(db, academyId, playerId, focus.id, facts.today)).map(countedPlan);
-    const planning = planningFor(library, facts, home, side, await readCausesWorkedOn(db, academyId, playerId, side), focus.faultId);
+    const planning = planningFor(library, facts, home, side, await readCausesWorkedOn(db, academyId, playerId, side), focus.faultId, keptDrills);
     const lastWeek = await readLastWeek(db, academyId, playerId, facts.today, sources);
     const stills = await listMarkedFrames(db, academyId, playerId, side);
     const marksNow = row.clipId && row.frameIndex !== null ? await readMarks(db, academyId, row.clipId, row.frameIndex) : [];

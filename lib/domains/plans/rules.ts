@@ -3,8 +3,9 @@ import type { Side } from "@/lib/domains/roster/rules";
 import type { HomeView, PlayerFacts } from "@/lib/domains/roster/view";
 import { allowedDrills, type AllowedDrill, type LeftOutDrill } from "@/lib/prescribe/allowed-drills";
 import { CAUTIONS, cautionsFor } from "@/lib/prescribe/cautions";
-import type { DrillPlayer } from "@/lib/prescribe/drill";
+import type { DrillPlayer, KeptDrill } from "@/lib/prescribe/drill";
 import { sceneOf } from "@/lib/prescribe/scene";
+import { beyondKept } from "@/lib/prescribe/season";
 import { swingCaps, type SwingCaps } from "@/lib/prescribe/swing-load";
 import { wordsOf, type DrillWords } from "./schema";
 import { missingParts, remarksOn, type NoteReader, type NoteWords } from "@/lib/prescribe/wording";
@@ -57,6 +58,16 @@ export function drillRefusals(choice: DrillChoice, drillId: string): string[] {
 export function drillLimits(source: { readonly drills: readonly { readonly id: string }[] }, choice: DrillChoice, drillId: string): string[] {
   if (!source.drills.some(({ id }) => id === drillId)) return ["The library has retired this drill since."];
   return drillRefusals(choice, drillId);
+}
+
+/** On how many days a week a drill of a plan is done at most. */
+export const daysOfDrill = ({ weekdays }: { readonly weekdays: readonly number[] }, daysPerWeek: number, most = 7): number => weekdays.length || Math.min(daysPerWeek, most);
+
+/** Why a drill of a draft may not be sent as it stands: the drill itself, or a larger dose than the season lets it have. */
+export function draftLimits(source: DrillSource, { choice, player }: Pick<Planning, "choice" | "player">, daysPerWeek: number, drill: Omit<KeptDrill, "daysPerWeek"> & { readonly weekdays: readonly number[] }): string[] {
+  const most = source.drills.find(({ id }) => id === drill.drillId)?.maxSessionsPerWeek;
+  const beyond = beyondKept({ ...drill, daysPerWeek: daysOfDrill(drill, daysPerWeek, most) }, player);
+  return [...drillLimits(source, choice, drill.drillId), ...(beyond ? [beyond] : [])];
 }
 
 /** Full swings of so many times, by what the library counts for a drill; never fewer than the share of its own dose. */
@@ -162,8 +173,8 @@ export interface Planning {
   readonly reader: NoteReader;
 }
 
-export function planningFor(source: PlanSource, facts: PlayerFacts, home: HomeView, side: Side, causesWorkedOn: readonly string[], faultId: string): Planning {
-  const player = drillPlayer(facts, home, side, causesWorkedOn);
+export function planningFor(source: PlanSource, facts: PlayerFacts, home: HomeView, side: Side, causesWorkedOn: readonly string[], faultId: string, kept?: readonly KeptDrill[]): Planning {
+  const player = { ...drillPlayer(facts, home, side, causesWorkedOn), keptDrills: kept };
   const otherFaults = source.faults.filter(({ id }) => id !== faultId).map(({ name }) => name);
   return {
     player,

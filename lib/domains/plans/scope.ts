@@ -2,12 +2,13 @@ import { isPerson, type Actor } from "@/lib/access/actor";
 import type { Id } from "@/lib/core/ids";
 import { markShapeForm } from "@/lib/domains/clips/schema";
 import type { MarkShape } from "@/lib/domains/clips/view";
-import { whyNotInSeason } from "@/lib/domains/observations/season/rules";
+import { keepsItsDrills, whyNotInSeason } from "@/lib/domains/observations/season/rules";
 import { readSeasonCase } from "@/lib/domains/observations/season/scope";
 import type { Side } from "@/lib/domains/roster/rules";
 import type { SeasonNow } from "@/lib/domains/roster/seasons/view";
-import { dayValue } from "@/lib/core/days";
+import { dayIn, dayValue } from "@/lib/core/days";
 import type { Database, Prisma } from "@/lib/platform/database";
+import type { KeptDrill } from "@/lib/prescribe/drill";
 import type { NoteSubject, PlanSubject } from "./policy";
 
 /** Rows of a kind that are sent about a player, such as a note. */
@@ -130,8 +131,22 @@ export async function readLastSent(db: Database, academyId: Id, focusId: Id): Pr
 
 export type MarkedFrame = Awaited<ReturnType<typeof listMarkedFrames>>[number];
 
-/** Why the season lets a focus wait, in one sentence; null when it may be worked on. */
-export async function readSeasonRefusal(db: Database, of: { readonly academyId: Id; readonly playerId: Id; readonly side: Side }, season: SeasonNow | null, fault: { readonly id: string; readonly area: string } | undefined, timeZone: string): Promise<string | null> {
+/** What the season says of a focus: why it waits, null when it may be worked on; and the drills it keeps, where it keeps any rule of that kind. */
+export interface SeasonRule {
+  readonly refusal: string | null;
+  readonly kept?: readonly KeptDrill[];
+}
+
+export async function readSeasonRule(db: Database, of: { readonly academyId: Id; readonly playerId: Id; readonly side: Side }, season: SeasonNow | null, fault: { readonly id: string; readonly area: string } | undefined, timeZone: string): Promise<SeasonRule> {
   const asked = await readSeasonCase(db, of, season, timeZone);
-  return fault ? whyNotInSeason(asked, fault) : null;
+  if (!fault) return { refusal: null };
+  const refusal = whyNotInSeason(asked, fault);
+  if (!season || !keepsItsDrills(asked, fault)) return { refusal };
+  const plans = await db.plan.findMany({
+    where: { ...of, sentAt: { not: null }, focus: { faultId: fault.id } },
+    orderBy: [{ sentAt: "desc" }, { id: "asc" }],
+    select: { sentAt: true, daysPerWeek: true, drills: { orderBy: { position: "asc" }, select: { drillId: true, timesPerDay: true, minutesPerDay: true, swingsPerDay: true, weekdays: true } } },
+  });
+  const last = plans.find(({ sentAt }) => sentAt && dayIn(sentAt, timeZone) < season.from);
+  return { refusal, kept: last?.drills.map(({ weekdays, ...dose }) => ({ ...dose, daysPerWeek: weekdays.length || last.daysPerWeek })) ?? [] };
 }

@@ -17,8 +17,8 @@ interface SeasonBoxProps {
 export function SeasonBox({ season, faults, playerId, side }: SeasonBoxProps) {
   if (season.refusal === null && season.yeses.length === 0) return null;
   const options = faults
-    .filter(({ faultId }) => season.waiting.includes(faultId))
-    .map(({ faultId, name }) => ({ value: faultId, label: name }))
+    .filter(({ faultId }) => season.waiting.includes(faultId) || season.keeping.includes(faultId))
+    .map(({ faultId, name }) => ({ value: faultId, label: season.keeping.includes(faultId) ? words.season.otherDrills(name) : name }))
     .sort((a, b) => (a.label < b.label ? -1 : 1));
   return (
     <section className="q" id="season" aria-label={words.season.title}>

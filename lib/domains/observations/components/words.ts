@@ -56,6 +56,7 @@ const en = {
     agreed: (by: string, reason: string) => `may be worked on: ${by} agreed, “${reason}”.`,
     askHead: "The head coach can agree on this page, with a reason that is kept. Then it can be chosen here.",
     agree: "Agree to one, with a reason",
+    otherDrills: (name: string) => `${name}: other drills, or more of them`,
     reason: "Why now, in season?",
     keep: "Agree",
   },

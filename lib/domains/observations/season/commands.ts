@@ -8,7 +8,7 @@ import { now } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";
 import { orConflict } from "../commands";
 import { readLibraryForRanking } from "../scope";
-import { whyNotInSeason } from "./rules";
+import { keepsItsDrills, whyNotInSeason } from "./rules";
 import type { AgreeInSeasonInput } from "./schema";
 import { readSeasonCase } from "./scope";
 
@@ -22,8 +22,9 @@ export async function agreeInSeason(tx: Transaction, actor: Person, player: Gran
   const fault = library?.parts.faults.faults.find(({ id }) => id === faultId);
   if (!fault || library?.retired.has(faultId)) throw new InvalidError("The library has no such fault. Nothing was changed.");
   const asked = await readSeasonCase(tx, { academyId, playerId, side }, facts.season, actor.timeZone);
-  if (!asked.season || whyNotInSeason(asked, fault) === null) throw new ConflictError(`The season does not stand in the way of “${fault.name}”. Nothing was changed.`);
+  const keeps = keepsItsDrills(asked, fault);
+  if (!asked.season || (whyNotInSeason(asked, fault) === null && !keeps)) throw new ConflictError(`The season does not stand in the way of “${fault.name}”. Nothing was changed.`);
   const row = { id: newId(), academyId, playerId, side, faultId, seasonId: asked.season.id, reason, saidById: actor.userId, saidAt: now() };
   await orConflict(tx.seasonYes.create({ data: row }), `“${fault.name}” was agreed to already.`);
-  return `Agreed: “${fault.name}” may become the focus. Your reason is kept.`;
+  return `Agreed: “${fault.name}” may ${keeps ? "have other drills and larger doses" : "become the focus"}. Your reason is kept.`;
 }

@@ -1,6 +1,6 @@
 import type { LibraryParts } from "@/lib/domains/library/schema";
 import { SEASON_WORDS } from "@/lib/domains/roster/seasons/rules";
-import { whyNotInSeason, type SeasonCase } from "./rules";
+import { keepsItsDrills, whyNotInSeason, type SeasonCase } from "./rules";
 
 /** What the season says about choosing a focus. */
 export interface SeasonStanding {
@@ -10,6 +10,8 @@ export interface SeasonStanding {
   readonly refusal: string | null;
   /** Faults that may not become the focus now. */
   readonly waiting: readonly string[];
+  /** Faults that keep the drills they had before the season, until the head coach agrees to others. */
+  readonly keeping: readonly string[];
   readonly yeses: readonly { readonly faultId: string; readonly name: string; readonly reason: string; readonly by: string; readonly on: string }[];
   /** Whether the reader is the one who can agree. */
   readonly canAgree: boolean;
@@ -23,6 +25,7 @@ export function seasonStanding(asked: SeasonCase, faults: LibraryParts["faults"]
   return {
     words: asked.season && SEASON_WORDS[asked.season.season],
     refusal: refused[0]?.words ?? null,
+    keeping: faults.filter((fault) => keepsItsDrills(asked, fault)).map(({ id }) => id),
     waiting: refused.map(({ faultId }) => faultId),
     yeses: asked.yeses.map((yes) => ({ ...yes, name: faults.find(({ id }) => id === yes.faultId)?.name ?? yes.faultId })),
     canAgree,

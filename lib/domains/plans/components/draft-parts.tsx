@@ -36,6 +36,7 @@ export function DraftParts({ page, draft }: { page: PlanPage; draft: DraftView }
         <h2 className="as-h3" id="short-list">
           The short list
         </h2>
+        {draft.keeps ? <p className="note">{draft.keeps}</p> : null}
         {draft.proposed.length > 0 ? <ProposedDrills draft={draft} most={draft.drills.length > 1 ? 2 : 4} /> : <p className="quiet">Nothing more fits what is at hand.</p>}
         {draft.leftOut.length > 0 ? (
           <details>

@@ -9,7 +9,7 @@ import { fieldCautions, type FieldCaution } from "@/lib/prescribe/field-cautions
 import { gearNames } from "@/lib/prescribe/gear";
 import { mostAfter, plannedSwings } from "@/lib/prescribe/swing-load";
 import {
-  countedPlan, cueChoices, drillLimits, drillWords, sendProblems,
+  countedPlan, cueChoices, draftLimits, drillWords, sendProblems,
   type CountedPlan, type CueChoice, type Planning,
 } from "../rules";
 import { elsewhereOf, elsewhereWords, weekdayWords, type SourceView } from "@/lib/domains/roster/loads/view";
@@ -66,6 +66,8 @@ export interface DraftView {
   /** What this page shows of the drills, to be sent back when they are replaced. */
   readonly seen: string;
   readonly proposed: readonly ProposedDrill[];
+  /** What the season lets this focus have; null where it lets it have any. */
+  readonly keeps: string | null;
   readonly leftOut: readonly { readonly name: string; readonly limits: readonly string[] }[];
   readonly swings: { readonly perDay: number; readonly perWeek: number; readonly mostPerDay: number; readonly mostPerWeek: number; readonly refusals: readonly string[]; readonly growth: string | null };
   readonly minutes: number;
@@ -150,6 +152,8 @@ export function planPage({ facts, name, side, library, sources, foci, focus, sea
   };
 }
 
+const KEEPS = "In season this focus keeps the drills it had before, with no larger dose. The head coach may agree otherwise, with a reason.";
+
 interface DraftGiven {
   readonly row: NoteRowForView;
   readonly facts: PlayerFacts;
@@ -197,7 +201,7 @@ export function draftView(given: DraftGiven): DraftView {
     return taken ? [{ candidate, weekdays: taken.weekdays.length > 0 ? taken.weekdays : everyDay, kind: "between" as const }] : [];
   });
   const keptOut = new Map(notTaken(request, { drills: standing }).map(({ drill, words }) => [drill.id, words]));
-  const inPlan = drills.map((drill) => ({ ...drill, name: wordsOf(drill.words).name, limits: drillLimits(library, planning.choice, drill.drillId) }));
+  const inPlan = drills.map((drill) => ({ ...drill, name: wordsOf(drill.words).name, limits: draftLimits(library, planning, row.plan.daysPerWeek, drill) }));
   const words = { keptWell: row.keptWell, oneThing: row.oneThing, why: row.why, cue: row.cue, forFamily: row.forFamily };
   const taken = new Set(drills.map(({ drillId }) => drillId));
   return {
@@ -214,6 +218,7 @@ export function draftView(given: DraftGiven): DraftView {
       const { sets, reps, fullSwings, minutes } = drill.dose;
       return { id: drill.id, name: drill.name, why, purpose: drill.purpose, notFor: keptOut.get(drill.id) ?? null, times: sets * reps, swings: fullSwings, minutes };
     }),
+    keeps: planning.player.keptDrills ? KEEPS : null,
     leftOut: planning.choice.leftOut.map(({ drill, limits }) => ({ name: drill.name, limits: limits.map((limit) => limit.words) })),
     swings: { perDay: Math.max(0, ...byDay.map(({ swings }) => swings)), perWeek: total + others, mostPerDay: planning.caps.homePerDay, mostPerWeek: planning.caps.perWeek, refusals, growth: growthWords(total + others, given.lastWeek, mostInWeek, growthPerWeekPercent) },
     minutes: inPlan.reduce((sum, drill) => sum + drill.minutesPerDay, 0),

@@ -75,7 +75,7 @@ export async function setWeekdays(tx: Transaction, actor: Person, granted: Grant
   const kept = drillInPlan(setting, given.drillId);
   const weekdays = [...given.weekdays];
   const drills = plan.drills.map((one) => (one.id === kept.id ? { ...one, weekdays } : one));
-  const most = library.drills.find(({ id }) => id === given.drillId)?.maxSessionsPerWeek ?? 7;
+  const most = Math.min(library.drills.find(({ id }) => id === given.drillId)?.maxSessionsPerWeek ?? 7, setting.planning.player.keptDrills?.find(({ drillId }) => drillId === given.drillId)?.daysPerWeek ?? 7);
   const days = new Set(drills.flatMap((one) => one.weekdays));
   const problem =
     weekdays.length > most ? `This drill is done on ${most} days a week at most.` : days.size > plan.daysPerWeek ? `The plan has ${plan.daysPerWeek} days a week; with these it would have ${days.size}. Change the days of the plan first.` : null;

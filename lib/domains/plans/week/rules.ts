@@ -1,5 +1,6 @@
 import type { DrillRecord } from "@/lib/domains/library/schema";
 import { weekdayName } from "@/lib/domains/roster/loads/view";
+import type { DrillPlayer } from "@/lib/prescribe/drill";
 import { plannedSwings, swingsOf, type PlannedDay, type SwingCaps } from "@/lib/prescribe/swing-load";
 import { elsewhereOn, WEEKDAYS, type PracticeOrder, type SwingsElsewhere, type WeekRequest } from "@/lib/prescribe/week/request";
 import type { CountedDrill, CountedPlan, DrillChoice } from "../rules";
@@ -75,6 +76,7 @@ export function usualOrder(ageYears: number): PracticeOrder {
 
 interface WeekGiven {
   readonly choice: DrillChoice;
+  readonly player: Pick<DrillPlayer, "keptDrills">;
   readonly caps: SwingCaps;
   readonly minutesPerDay: number;
   readonly daysPerWeek: number;
@@ -87,7 +89,7 @@ interface WeekGiven {
 }
 
 /** What a week of this plan has to fit in: the hard limits have left the candidates, other plans have taken of the caps. */
-export function weekRequest({ choice, caps, beside, order, mostInWeek, ...given }: WeekGiven): WeekRequest<DrillRecord> {
+export function weekRequest({ choice, player, caps, beside, order, mostInWeek, ...given }: WeekGiven): WeekRequest<DrillRecord> {
   const week = plannedSwings(plannedWeek(beside), caps);
   const fullest = Math.max(0, ...week.byDay.map(({ swings }) => swings));
   const less = (cap: number, by: number) => Math.max(0, cap - by);
@@ -97,7 +99,9 @@ export function weekRequest({ choice, caps, beside, order, mostInWeek, ...given 
     candidates: choice.allowed.map(({ drill, effect, why }) => ({ drill, effect, why: `${why} ${drill.purpose}` })),
     caps: { ...caps, homePerDay: less(caps.homePerDay, fullest), perSession: less(caps.perSession, fullest), perDay: less(caps.perDay, fullest), perWeek: less(Math.min(caps.perWeek, mostInWeek), week.total) },
     mostDrills: MOST_PROPOSED[order],
-    mostDaysOf: Object.fromEntries(choice.allowed.flatMap(({ drill }) => (drill.maxSessionsPerWeek === undefined ? [] : [[drill.id, drill.maxSessionsPerWeek]]))),
+    mostDaysOf: Object.fromEntries(
+      choice.allowed.map(({ drill: { id, maxSessionsPerWeek } }) => [id, Math.min(maxSessionsPerWeek ?? 7, player.keptDrills?.find(({ drillId }) => drillId === id)?.daysPerWeek ?? 7)]),
+    ),
   };
 }
 
