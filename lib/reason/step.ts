@@ -36,25 +36,26 @@ const NUMBER_BYTES = 8;
  */
 export function shapeStep(scope: readonly number[], a: readonly number[], b: readonly number[] | null, isSummed: boolean): StepShape {
   const bits = [...scope.keys()].slice(1);
-  const strideIn = (variables: readonly number[], bit: number): number => {
-    const k = variables.indexOf(scope[bit] ?? -1) - 1;
+  const stridesIn = (variables: readonly number[]) => scope.map((variable) => {
+    const k = variables.indexOf(variable) - 1;
     return k < 0 ? 0 : PAIR_BYTES << k;
-  };
-  const isFree = (bit: number) => !isSummed || b === null || strideIn(b, bit) === 0;
+  });
+  const [stridesA, stridesB] = [stridesIn(a), b && stridesIn(b)];
+  const isFree = (bit: number) => !isSummed || !stridesB || stridesB[bit] === 0;
   const low = bits.slice(0, BLOCK_BITS);
   const missing = Math.max(0, LEAST_INNER_BITS - low.filter(isFree).length);
   const inner = [...low.filter(isFree), ...bits.slice(BLOCK_BITS).filter(isFree).slice(0, missing)];
   const middle = low.filter((bit) => !isFree(bit));
   const outer = bits.filter((bit) => !inner.includes(bit) && !middle.includes(bit));
-  const placing = (strideOf: (bit: number) => number): Placing => {
-    const offsets = (of: readonly number[]) => Uint32Array.from(placesIn(of.map(strideOf)));
+  const placing = (strides: readonly number[]): Placing => {
+    const offsets = (of: readonly number[]) => new Uint32Array(placesIn(of.map((bit) => strides[bit] ?? 0)).buffer);
     return { outer: offsets(outer), middle: offsets(middle), inner: offsets(inner) };
   };
   return {
     scope,
-    a: placing((bit) => strideIn(a, bit)),
-    b: b && placing((bit) => strideIn(b, bit)),
-    into: placing((bit) => NUMBER_BYTES << (bit - 1)),
+    a: placing(stridesA),
+    b: stridesB && placing(stridesB),
+    into: placing(scope.map((_, bit) => (bit === 0 ? 0 : NUMBER_BYTES << (bit - 1)))),
     isWhole: a.length === scope.length,
   };
 }

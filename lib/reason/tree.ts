@@ -40,7 +40,7 @@ export interface Found {
  * @throws RangeError when the total is not above 0
  */
 export function layOut(count: number, factors: readonly Factor[], { order, width }: EliminationOrder, tableWidth = TABLE_WIDTH): Tree {
-  const cut = chooseCut(factors.map(({ variables }) => variables), order, tableWidth);
+  const cut = width > tableWidth ? chooseCut(factors.map(({ variables }) => variables), order, tableWidth) : [];
   const plan = planOf(count, factors, order.filter((variable) => !cut.includes(variable)), cut);
   let total = 0;
   for (let state = 0; state < 1 << cut.length; state++) {

@@ -1,7 +1,7 @@
 /**
  * How long a ranking takes on the starter library, beside a plain way of doing the same: the same pruning, tables and
  * order of elimination, but one run for every posterior instead of one pass each way for all. Run: npx tsx tests/bench/ranking.ts
- * (`--typical` only the typical case; `--wide` the sampler beside exact answers on 200 cases of width 18 to 22, about ten minutes; CASES=20 for fewer).
+ * (`--typical` only the typical case; `--wide` the sampler beside exact answers on 200 cases of width 18 to 22, about three minutes of its own; CASES=20 for fewer).
  */
 import { findOrder } from "@/lib/reason/elimination-order";
 import { listObservations } from "@/lib/reason/evidence";
