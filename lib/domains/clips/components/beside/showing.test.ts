@@ -52,3 +52,15 @@ test("a clip that comes or goes changes what is waited for", () => {
   const waiting = turnShowing({ ...nothingShown, shown: both(0) }, both(5), () => false, 0);
   expect(turnShowing(waiting, { a: 5 }, () => false, 1).onItsWay).toEqual({ a: 5 });
 });
+
+test("where the newest wish is not there yet, the newest one before it that is there is shown, and the wait goes on", () => {
+  let now = turnShowing({ ...nothingShown, shown: both(0) }, both(5), () => false, 0);
+  now = turnShowing(now, both(6), () => false, 10);
+  now = turnShowing(now, both(7), () => false, 20);
+  // What lies before the one that was sent for is not shown though it is there: nobody asked for it.
+  expect(turnShowing(now, both(8), (_, frame) => frame % 100 === 4, 30).shown).toEqual(both(0));
+  now = turnShowing(now, both(9), (_, frame) => frame % 100 === 6, 40);
+  expect([now.shown, now.onItsWay]).toEqual([both(6), both(9)]);
+  // One of the two clips alone does not go on.
+  expect(turnShowing(now, both(10), (id, frame) => id === "a" && frame === 9, 50).shown).toEqual(both(6));
+});

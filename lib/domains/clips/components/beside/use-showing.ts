@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import type { FrameSource, Travel } from "../frame-source-type";
 import { isSame, nothingShown, turnShowing, type Frames, type Showing } from "./showing";
@@ -17,7 +17,8 @@ const lookAgainMs = 100;
 
 /**
  * The frames that are on the screen. A change waits until the pictures of one instant are ready in all clips that move
- * together; it is painted in the same go, so that words and pixels always tell of the same frame.
+ * together; it is painted in the same go, so that words and pixels always tell of the same frame. Pictures that are ready are shown with
+ * the very paint in which they are asked for, not one later.
  */
 export function useShowing(options: ShowingOptions): Frames {
   const [shown, setShown] = useState<Frames>({});
@@ -25,10 +26,9 @@ export function useShowing(options: ShowingOptions): Frames {
   const groupsRef = useRef(new Map<string, Showing>());
   const requestRef = useRef(0);
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     optionsRef.current = options;
-    const turn = (nowMs: number) => {
-      requestRef.current = 0;
+    const turn = (nowMs: number, show: (all: Frames) => void) => {
       const { asked, together, sources, travel } = optionsRef.current;
       const open = Object.keys(asked).filter((id) => sources[id]);
       const groups = [open.filter((id) => together.includes(id)), ...open.filter((id) => !together.includes(id)).map((id) => [id])].filter((it) => it.length > 0);
@@ -47,16 +47,20 @@ export function useShowing(options: ShowingOptions): Frames {
       }
       groupsRef.current = after;
       const all = Object.assign({}, ...[...after.values()].map((it) => it.shown)) as Frames;
-      if (!isSame(all, seen)) flushSync(() => setShown(all));
+      if (!isSame(all, seen)) show(all);
       if (isWaiting) again(lookAgainMs);
+    };
+    const turnAlone = (nowMs: number) => {
+      requestRef.current = 0;
+      turn(nowMs, (all) => flushSync(() => setShown(all)));
     };
     const again = (afterMs: number) => {
       if (requestRef.current !== 0) return;
-      if (afterMs === 0) requestRef.current = requestAnimationFrame(turn);
+      if (afterMs === 0) requestRef.current = requestAnimationFrame(turnAlone);
       else timer = setTimeout(() => again(0), afterMs);
     };
     let timer: ReturnType<typeof setTimeout> | undefined;
-    again(0);
+    turn(performance.now(), setShown);
     const stops = Object.values(options.sources).map((source) => source.onReady(() => again(0)));
     return () => {
       clearTimeout(timer);

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useMemo, useReducer, useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import { besideReducer, type BesideAction, type BesideState } from "@/lib/domains/clips/components/beside/beside-state";
 import type { Look } from "@/lib/domains/clips/rules";
 import { followList, type ClipTimes, type Stand } from "../../list/rules";
@@ -73,7 +74,8 @@ export function useReplay(view: WalkthroughView, voice: HTMLAudioElement | null)
     if (!isRunning || !clock) return;
     let request = 0;
     const turn = (steadyMs: number) => {
-      show(clock.turn(steadyMs));
+      // What is told of an instant is painted with it: drawn later it would be a frame late.
+      flushSync(() => show(clock.turn(steadyMs)));
       if (clock.isRunning) request = requestAnimationFrame(turn);
       else setIsRunning(false);
     };
