@@ -1,6 +1,7 @@
 import { mkdir } from "node:fs/promises";
 import path from "node:path";
 import { settings } from "../settings";
+import { evenLoudness } from "../voice/even-loudness";
 import { joinVoices, type VoicePart } from "../voice/join-voices";
 import { ScenePainter, type Scene } from "./paint";
 import { inputOptions, runTool } from "./run-tool";
@@ -61,9 +62,10 @@ export async function makeFilm(size: { readonly width: number; readonly height: 
     }
   };
   const { inputs, filter } = joinVoices(voices, 1);
+  const loudness = await evenLoudness(voices);
   const args = [
     ...QUIET, "-f", "rawvideo", "-pix_fmt", "rgba", "-s", `${size.width}x${size.height}`, "-r", String(FILM_FPS), "-i", "pipe:0", ...inputs,
-    "-filter_complex", filter, "-map", "0:v:0", "-map", "[voice]", "-map_metadata", "-1",
+    "-filter_complex", `${filter};[voice]${loudness}[even]`, "-map", "0:v:0", "-map", "[even]", "-map_metadata", "-1",
     "-pix_fmt", "yuv420p", "-c:v", "libx264", "-preset", "veryfast", "-crf", "23", "-c:a", "aac", "-b:a", "96k", "-movflags", "+faststart", "-shortest", "-f", "mp4", `file:${target}`,
   ];
   await runTool(settings().FFMPEG_PATH, args, { timeMs: 60 * 60_000, outputBytes: 1_000_000, input: scenes() });
@@ -72,6 +74,7 @@ export async function makeFilm(size: { readonly width: number; readonly height: 
 /** Voices laid one after another as one file of Opus in WebM. */
 export async function makeVoice(voices: readonly VoicePart[], target: string): Promise<void> {
   const { inputs, filter } = joinVoices(voices, 0);
-  const args = ["-nostdin", ...QUIET, ...inputs, "-filter_complex", filter, "-map", "[voice]", "-map_metadata", "-1", "-c:a", "libopus", "-b:a", "32k", "-f", "webm", `file:${target}`];
+  const loudness = await evenLoudness(voices);
+  const args = ["-nostdin", ...QUIET, ...inputs, "-filter_complex", `${filter};[voice]${loudness}[even]`, "-map", "[even]", "-map_metadata", "-1", "-c:a", "libopus", "-b:a", "32k", "-f", "webm", `file:${target}`];
   await runTool(settings().FFMPEG_PATH, args, { timeMs: 10 * 60_000, outputBytes: 1_000_000 });
 }

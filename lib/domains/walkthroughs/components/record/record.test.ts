@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { besideClip } from "@/lib/domains/clips/components/beside/beside-clip.fixture";
 import { besideReducer, startBeside, type BesideAction } from "@/lib/domains/clips/components/beside/beside-state";
 import { lineUp } from "@/lib/domains/clips/components/beside/lined-clip";
@@ -10,6 +10,7 @@ import { listForm, type Happening } from "../../list/schema";
 import { handAt, handUp, takeTool, writeWords } from "./draw-by-hand";
 import { dropFromDevice, keepOnDevice, keepPiece, listKeptTakes, readKeptVoice } from "./kept-takes";
 import { msOf, runClock, stopClock, stoppedClock } from "./take-clock";
+import { VoiceRecorder } from "./voice-recorder";
 import { listOf, startOf, whatHappened, withHappening } from "./what-happened";
 
 const contact = (tick: number) => [{ event: "contact" as const, tick, frameIndex: null, source: "coach" as const, sdSeconds: null }];
@@ -131,4 +132,23 @@ test("what lies on the device is offered until it was sent, its voice whole and 
   await dropFromDevice("take");
   expect([await listKeptTakes("ottoline", "pia"), await readKeptVoice("take")]).toEqual([[], null]);
   expect(await (await readKeptVoice("taken"))?.text()).toBe("other");
+});
+
+test("a take begins when its recorder is told to run and not when the recorder says so, for its sound begins there", async () => {
+  let steadyMs = 5000;
+  vi.spyOn(performance, "now").mockImplementation(() => steadyMs);
+  class LateRecorder extends EventTarget {
+    static isTypeSupported = () => true;
+    start() {
+      // It says that it runs a while after it has begun to keep what it hears.
+      steadyMs += 170;
+      queueMicrotask(() => this.dispatchEvent(new Event("start")));
+    }
+  }
+  vi.stubGlobal("MediaRecorder", LateRecorder);
+  vi.stubGlobal("navigator", { mediaDevices: { getUserMedia: async () => ({ getAudioTracks: () => [new EventTarget()] }) } });
+  const recorder = await VoiceRecorder.open(() => undefined);
+  expect(typeof recorder === "string" ? recorder : await recorder.start(() => undefined)).toBe(5000);
+  vi.unstubAllGlobals();
+  vi.restoreAllMocks();
 });

@@ -94,14 +94,15 @@ export function useRecording(target: RecordingTarget, clips: readonly ClipBeside
     const microphone = withVoice ? (microphoneRef.current ?? (await openMicrophone())) : null;
     if (withVoice && !microphone) return;
     const takeId = newId();
+    let begunMs = performance.now();
     if (microphone) {
-      await microphone.start((piece) => {
+      begunMs = await microphone.start((piece) => {
         const take = takeRef.current;
         if (take?.takeId !== takeId) return;
         keepPiece(takeId, take.pieces++, piece).catch(() => setIsKeptHere(false));
       });
     }
-    takeRef.current = { takeId, clock: runClock(stoppedClock, performance.now()), start: startOf(clips, seenRef.current), happenings: [], pieces: 0, hasVoice: microphone !== null };
+    takeRef.current = { takeId, clock: runClock(stoppedClock, begunMs), start: startOf(clips, seenRef.current), happenings: [], pieces: 0, hasVoice: microphone !== null };
     keepNow();
     setPhase("recording");
   };

@@ -32,15 +32,20 @@ export class VoiceRecorder {
     }
   }
 
-  /** Begins to record; pieces come about once a second. Resolves when the recorder says that it runs. */
-  async start(onPiece: (piece: Blob) => void): Promise<void> {
+  /**
+   * Begins to record; pieces come about once a second. Resolves when the recorder says that it runs.
+   * @returns what the steady clock said when it was told to: what it keeps begins there, and it says so only a while later
+   */
+  async start(onPiece: (piece: Blob) => void): Promise<number> {
     const mimeType = KINDS.find((it) => MediaRecorder.isTypeSupported(it));
     const recorder = new MediaRecorder(this.stream, { ...(mimeType ? { mimeType } : {}), audioBitsPerSecond: BITS_PER_SECOND });
     recorder.addEventListener("dataavailable", ({ data }) => data.size > 0 && onPiece(data));
     this.recorder = recorder;
     const running = new Promise<void>((resolve) => recorder.addEventListener("start", () => resolve(), { once: true }));
+    const begunMs = performance.now();
     recorder.start(PIECE_MS);
     await running;
+    return begunMs;
   }
 
   pause(): void {
