@@ -184,3 +184,13 @@ test("the first page needs at most 25 kB of script above a bare page of the same
   expect(bare).toBeGreaterThan(10_000);
   expect(today - bare).toBeLessThanOrEqual(25_000);
 });
+
+test("the first page comes with its styles, and names its largest picture before anything else that it needs", async ({ page }) => {
+  await signIn(page, "Ines Corvane", "player");
+  const html = await (await page.request.get(`/family/${await idOf("Ines")}/today`)).text();
+  const head = html.slice(0, html.indexOf("<body"));
+  expect(head).toContain("<style");
+  expect(head).not.toContain('rel="stylesheet"');
+  const links = [...head.matchAll(/<link[^>]+>/g)].map(([link]) => link);
+  expect(links.find((link) => link.includes("/stills/"))).toMatch(/rel="preload".*as="image".*fetchPriority="high"/i);
+});

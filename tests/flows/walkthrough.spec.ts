@@ -105,6 +105,10 @@ test("a talk over two swings is recorded, sent, heard and stepped by the family 
   await expect(canvases(page)).toHaveCount(2, { timeout: 30_000 });
   await expect(page.getByText("We look at your hands before contact.")).toBeVisible();
   await look(page, "talk-family-390");
+  // The first picture of each clip, and the styles by which it is seen, come within the page: nothing else is waited for.
+  const html = () => page.request.get(page.url()).then((answer) => answer.text());
+  await expect.poll(async () => (await html()).match(/<img[^>]+src="data:image\/webp;base64,/g)?.length ?? 0).toBe(2);
+  expect(await html()).not.toContain('rel="stylesheet"');
   await expectAccessible(page);
   await page.getByRole("button", { name: "Play", exact: true }).click();
   await expect.poll(() => msShown(page)).toBeGreaterThan(1200);

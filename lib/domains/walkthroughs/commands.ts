@@ -14,11 +14,11 @@ import { now } from "@/lib/platform/clock";
 import { type Database, type Prisma, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
 import { refusalsOf } from "@/lib/prescribe/wording";
-import { bytesDropped, filmAsked } from "./events";
+import { bytesDropped, filmAsked, openingWanted } from "./events";
 import { chaptersOf } from "./list/rules";
 import type { TakeList } from "./list/schema";
 import type { TakeSubject, WalkthroughSubject } from "./policy";
-import { cuesOfTakes, lengthMs, type Cue } from "./rules";
+import { cuesOfTakes, lengthMs, quarterOf, type Cue } from "./rules";
 import { cuesForm, MOST_CHAPTERS, MOST_CLIPS_SHOWN, MOST_TAKES, type arrangeForm, type keepTakeForm } from "./schema";
 import { readClipsShown } from "./scope";
 import { readCaptions } from "./words/rules";
@@ -73,6 +73,7 @@ export async function keepTake(tx: Transaction, actor: Person, player: Granted<P
     });
   }
   await dropUntold(tx, academyId, walkthroughId);
+  await wantOpening(tx, walkthroughId);
 }
 
 async function swingsOf(tx: Transaction, academyId: Id, list: TakeList): Promise<ReadonlyMap<Id, Id>> {
@@ -136,6 +137,7 @@ export async function arrange(tx: Transaction, actor: Person, granted: Changed, 
   await tx.walkthroughChapter.deleteMany({ where: { academyId, walkthroughId, id: { notIn: chapters.map(({ id }) => id) } } });
   for (const [position, { id, ...chapter }] of chapters.entries()) await tx.walkthroughChapter.update({ where: { id }, data: { position, title: chapter.title, fromMs: chapter.fromMs, toMs: chapter.toMs } });
   await dropUntold(tx, academyId, walkthroughId);
+  await wantOpening(tx, walkthroughId);
 }
 
 /** Captions of the whole time line, as WebVTT; each word is kept with the take in which it is said. @returns how many lines */
@@ -188,8 +190,12 @@ export async function sendWalkthrough(tx: Transaction, actor: Person, granted: C
   await answerWith(tx, actor, granted, sentAt);
   await tx.notice.createMany({ data: receivers.map(({ id: userId }) => ({ id: newId(), academyId, userId, playerId, kind: "walkthrough-sent", subjectId: id, createdAt: sentAt })), skipDuplicates: true });
   for (const { id: userId } of receivers) await tell(tx, noticeWritten, { userId }, { key: `notice ${userId}` });
+  await wantOpening(tx, id);
   return receivers.map(({ name }) => name);
 }
+
+/** Asks the worker for the small stills with which a walkthrough begins. */
+export const wantOpening = (db: Database, walkthroughId: Id) => tell(db, openingWanted, { walkthroughId }, { key: `opening ${walkthroughId}` });
 
 /** What a family sent, that is shown in it and waits for an answer, is answered by it. */
 async function answerWith(tx: Transaction, actor: Person, { academyId, playerId, id: walkthroughId }: Changed, at: Date): Promise<void> {
@@ -250,10 +256,8 @@ export async function forgetFilmsOf(tx: Transaction, academyId: Id, clipId: Id):
   return rows.flatMap(({ filmKey }) => filmKey ?? []);
 }
 
-const QUARTER_MS = 15 * 60_000;
-
 /** Notes that somebody looked at clips: one row per session, clip and quarter hour. */
 export async function noteReads(db: Database, actor: Person, academyId: Id, clipIds: readonly Id[]): Promise<void> {
-  const quarter = new Date(Math.floor(now().getTime() / QUARTER_MS) * QUARTER_MS);
+  const quarter = quarterOf(now());
   await db.mediaRead.createMany({ data: clipIds.map((clipId) => ({ academyId, sessionId: actor.sessionId, clipId, quarter })), skipDuplicates: true });
 }

@@ -6,9 +6,10 @@ import { todayIn } from "@/lib/platform/clock";
 import { database, inTransaction } from "@/lib/platform/database";
 import { inWorkFolder } from "@/lib/platform/work-folder";
 import { forgetFilmsOf, keepFilm } from "./commands";
-import { bytesDropped, filmAsked } from "./events";
+import { bytesDropped, filmAsked, openingWanted } from "./events";
 import { renderFilm } from "./film/commands";
-import { dropBytes, makeFilm } from "./policy";
+import { keepOpening } from "./opening/commands";
+import { dropBytes, makeFilm, makeOpening } from "./policy";
 import { filmOf, findWalkthroughSubject, readWalkthrough } from "./scope";
 
 /** Renders the film as the family may see it today. What changes while it is rendered makes it out of date, and the page says so. */
@@ -34,6 +35,18 @@ export const makeAskedFilm = defineJob(filmAsked, async ({ payload, actor, isLas
     if (isLastTry) await inTransaction((tx) => keepFilm(tx, walkthrough, null));
     throw error;
   }
+});
+
+/** Makes the small stills with which a walkthrough begins, of all that a coach may be shown; who sees which of them is decided at each view. */
+export const makeWantedOpening = defineJob(openingWanted, async ({ payload, actor }) => {
+  const db = database();
+  const row = await db.walkthrough.findUnique({ where: { id: payload.walkthroughId }, select: { academyId: true } });
+  if (!row) return skipped("the walkthrough is gone");
+  const { timeZone } = await db.academy.findUniqueOrThrow({ where: { id: row.academyId }, select: { timeZone: true } });
+  const today = todayIn(timeZone);
+  const walkthrough = authorize(actor, makeOpening, await findWalkthroughSubject(db, { id: payload.walkthroughId }, today));
+  await keepOpening(db, walkthrough, await readWalkthrough(db, walkthrough.id, "coach", { today, timeZone }));
+  return DONE;
 });
 
 /** A film that shows a clip which was erased goes with it. The talk itself stays, and the clip's place says that it was removed. */

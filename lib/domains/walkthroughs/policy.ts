@@ -3,7 +3,7 @@ import type { Person } from "@/lib/access/actor";
 import type { Id } from "@/lib/core/ids";
 import { clipErased } from "@/lib/domains/clips/erasing/events";
 import { isGuardianOf, isSelf, teaches, type PlayerSubject } from "@/lib/domains/roster/policy";
-import { bytesDropped, filmAsked } from "./events";
+import { bytesDropped, filmAsked, openingWanted } from "./events";
 
 /** A walkthrough as the rules below need to know one. */
 export interface WalkthroughSubject extends Subject {
@@ -42,5 +42,7 @@ export const hearWalkthrough = ability<WalkthroughSubject>()(
 
 /** Makes the film: the worker's business. */
 export const makeFilm = ability<WalkthroughSubject>()("walkthrough.make-film", () => false, [filmAsked.name]);
+/** Makes the small stills with which it begins: the worker's business. */
+export const makeOpening = ability<WalkthroughSubject>()("walkthrough.make-opening", () => false, [openingWanted.name]);
 /** Removes bytes that nothing names any more: the worker's business. */
 export const dropBytes = ability<Subject>()("walkthrough.drop-bytes", () => false, [bytesDropped.name, clipErased.name]);

@@ -11,12 +11,15 @@ import type { LibraryParts } from "@/lib/domains/library/schema";
 import { readSenders, sentNotesScope } from "@/lib/domains/plans/scope";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { findPlayerSubject } from "@/lib/domains/roster/scope";
+import { now } from "@/lib/platform/clock";
 import type { Database, Prisma } from "@/lib/platform/database";
+import { smallStill } from "@/lib/platform/small-still";
 import { recordFor, seeSentOf, seeSentWalkthrough, seeWholeWalkthrough, type WalkthroughSubject } from "./policy";
-import { beginnings, cuesShown, draftSummary, findWords, lengthMs } from "./rules";
+import { beginnings, cuesShown, draftSummary, findWords, lengthMs, quarterOf } from "./rules";
+import { readOpeningPlaces } from "./opening/scope";
 import { cuesForm, playerForm, searchForm, sentListForm, talkPointsForm, walkthroughForm } from "./schema";
 import { findWalkthroughSubject, readWalkthrough, rowSelect, sentWalkthroughsScope, type WalkthroughRowForView } from "./scope";
-import type { FoundRow, TalkPoints, WalkthroughForCoach, WalkthroughRow, WalkthroughView } from "./view";
+import type { FoundRow, TalkPoints, WalkthroughForCoach, WalkthroughOnPage, WalkthroughRow, WalkthroughView } from "./view";
 import { writeCaptions } from "./words/rules";
 
 type In<Form extends z.ZodType> = z.infer<Form>;
@@ -29,6 +32,18 @@ const NOTES_OFFERED = 12;
 async function partsInForce(db: Database, academyId: Id): Promise<LibraryParts | null> {
   const edition = await findEditionInForce(db, academyId);
   return edition && readEdition(db, academyId, edition.id);
+}
+
+/**
+ * The small stills with which a walkthrough begins, as addresses that hold the pictures: they come with the page, of the clips that this view
+ * shows and of no other, and are noted as looked at like every picture that is sent for.
+ */
+async function showOpening(db: Database, actor: Person, view: WalkthroughView, academyId: Id): Promise<Record<Id, string>> {
+  const places = await readOpeningPlaces(db, academyId, view);
+  const found = await Promise.all(places.map(async ({ clipId, key }) => ({ clipId, still: await smallStill(key) })));
+  const there = found.flatMap(({ clipId, still }) => (still ? [[clipId, still] as const] : []));
+  if (there.length > 0) await db.mediaRead.createMany({ data: there.map(([clipId]) => ({ academyId, sessionId: actor.sessionId, clipId, quarter: quarterOf(now()) })), skipDuplicates: true });
+  return Object.fromEntries(there);
 }
 
 /** A walkthrough as its makers see it, sent or not. */
@@ -45,6 +60,7 @@ export const getWalkthrough = defineQuery({
     const cuesOf = Object.fromEntries(view.takes.map(({ id, cues }) => [id, cues]));
     return {
       ...view,
+      opening: await showOpening(db, actor, view, granted.academyId),
       summaryDraft: draftSummary(view.givenName, view.chapters.flatMap(({ about, title, sight }) => (about ? [{ kind: about.kind, name: title, sight }] : []))),
       captions: writeCaptions(cuesShown(view.chapters, cuesOf)),
       notes: notes.flatMap(({ id, sentAt, oneThing }) => (sentAt ? [{ id, words: `${dayIn(sentAt, actor.timeZone)}: ${oneThing}` }] : [])),
@@ -57,7 +73,10 @@ export const getSentWalkthrough = defineQuery({
   name: "walkthroughs.get-sent-walkthrough",
   input: walkthroughForm,
   policy: may<In<typeof walkthroughForm>, WalkthroughSubject, "walkthrough.see-sent">(seeSentWalkthrough, walkthroughOf),
-  run: async ({ actor, granted, db }): Promise<WalkthroughView> => readWalkthrough(db, granted.id, "family", actor),
+  run: async ({ actor, granted, db }): Promise<WalkthroughOnPage> => {
+    const view = await readWalkthrough(db, granted.id, "family", actor);
+    return { ...view, opening: await showOpening(db, actor, view, granted.academyId) };
+  },
 });
 
 async function readRows(db: Database, actor: Person, where: Prisma.WalkthroughWhereInput): Promise<WalkthroughRowForView[]> {

@@ -160,3 +160,8 @@ function holds(text: string, wording: string): boolean {
   const asked = searchTerms(wording);
   return asked.length > 0 && asked.every((term) => said.includes(term));
 }
+
+const QUARTER_MS = 15 * 60_000;
+
+/** The quarter hour in which a look is noted once. */
+export const quarterOf = (at: Date): Date => new Date(Math.floor(at.getTime() / QUARTER_MS) * QUARTER_MS);

@@ -54,8 +54,14 @@ export interface WalkthroughView {
   readonly film: "none" | "asked" | "ready" | "failed" | "out-of-date";
 }
 
+/** The same as a page shows it at once. */
+export interface WalkthroughOnPage extends WalkthroughView {
+  /** The frame with which each clip begins, small, as a data address; none where the clip is not shown or nothing was made yet. */
+  readonly opening: Readonly<Record<Id, string>>;
+}
+
 /** The same with what only its makers need. */
-export interface WalkthroughForCoach extends WalkthroughView {
+export interface WalkthroughForCoach extends WalkthroughOnPage {
   /** A paragraph drafted from what was talked about. */
   readonly summaryDraft: string;
   /** The words of its time line as a WebVTT file. */

@@ -28,6 +28,8 @@ export function MarkedStill({ still, alt }: MarkedStillProps) {
   const words = still.marks.flatMap((shape) => (shape.kind === "words" ? [shape.text] : []));
   return (
     <figure className="plate">
+      {/* A picture inside a drawing is found late: named in the page's head it is sent for before the scripts. */}
+      <link rel="preload" as="image" href={still.url} fetchPriority="high" />
       <span className="cut wide">
         <svg className="ov" role="img" aria-label={alt} viewBox={`${crop.x} ${crop.y} ${crop.width} ${crop.height}`}>
           <image href={still.url} width={still.widthPx} height={still.heightPx} preserveAspectRatio="none" />

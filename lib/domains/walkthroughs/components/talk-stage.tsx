@@ -23,6 +23,8 @@ export interface TalkStageProps {
   readonly drawing?: PaneDrawing | null;
   /** How clips lie over one another, where it does not follow from the page. */
   readonly over?: { readonly torso: TorsoScale; readonly anchors: Anchors } | null;
+  /** Small pictures with which it begins, by clip, as data addresses. */
+  readonly opening?: Readonly<Record<string, string>>;
   /** Clips that change in one go. */
   readonly together: readonly string[];
   /** Stands under the pictures and over the clock. */
@@ -31,7 +33,7 @@ export interface TalkStageProps {
 }
 
 /** The pictures of a talk with their clock: the same for who records it and who looks at it. */
-export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null, over, together, children, travel }: TalkStageProps) {
+export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null, over, opening, together, children, travel }: TalkStageProps) {
   const [statuses, setStatuses] = useState<Readonly<Record<string, SourceStatus>>>({});
   const onStatus = useCallback((clipId: string, status: SourceStatus | null) => {
     setStatuses((now) => Object.fromEntries([...Object.entries(now).filter(([id]) => id !== clipId), ...(status ? [[clipId, status] as const] : [])]));
@@ -44,6 +46,7 @@ export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null
   const views = useMemo(() => clips.map(({ clip }) => clip), [clips]);
   const isOver = state.isLaidOver && clips.length > 1 && !state.tapping && clips.every(({ isShown }) => isShown);
   const panes = state.tapping ? marked.filter(({ clip }) => clip.id === state.tapping?.clipId) : marked;
+  const [first] = clips;
   const onClock = lined.filter((it) => !it.notLined);
   const clock = clockOf(lined, state);
   const numbers = Object.fromEntries(views.map(({ id }, i) => [id, i + 1]));
@@ -54,7 +57,7 @@ export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null
         {isOver ? (
           <LaidOverStage
             clips={marked} lined={lined} sources={sources} state={state} dispatch={dispatch} shown={shown}
-            torso={over?.torso ?? torsoScale(views)} anchors={over?.anchors ?? anchorsOf(views, state.anchor, state.taps)}
+            opening={first ? opening?.[first.clip.id] : undefined} torso={over?.torso ?? torsoScale(views)} anchors={over?.anchors ?? anchorsOf(views, state.anchor, state.taps)}
           />
         ) : (
           panes.map((it) => {
@@ -62,7 +65,7 @@ export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null
             return own ? (
               <BesidePane
                 key={it.clip.id} beside={it} lined={own} number={numbers[it.clip.id] ?? 1} status={statuses[it.clip.id] ?? { kind: "loading", part: 0 }} state={state} dispatch={dispatch}
-                shown={shown[it.clip.id] ?? null} clock={together.includes(it.clip.id) ? clock : null} drawing={drawing}
+                shown={shown[it.clip.id] ?? null} clock={together.includes(it.clip.id) ? clock : null} opening={opening?.[it.clip.id]} drawing={drawing}
               />
             ) : null;
           })

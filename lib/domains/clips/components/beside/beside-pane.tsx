@@ -12,6 +12,7 @@ import type { BesideAction, BesideState } from "./beside-state";
 import { lookIn } from "./beside-state";
 import { beyondWords, pictureWords, timeWords } from "./beside-words";
 import type { LinedClip } from "./lined-clip";
+import { OpeningStill } from "./opening-still";
 import { usePaneGestures } from "./use-pane-gestures";
 
 export interface BesidePaneProps {
@@ -25,6 +26,8 @@ export interface BesidePaneProps {
   readonly shown: number | null;
   /** Where the common clock stands. */
   readonly clock: number | null;
+  /** A small picture of the frame that is wanted first, as a data address: it came with the page and stands until the clip is open. */
+  readonly opening?: string;
   /** Somebody draws, on whichever picture the hand comes down. */
   readonly drawing?: PaneDrawing | null;
 }
@@ -43,7 +46,7 @@ const nowhere: Placement = { scale: 1, dx: 0, dy: 0 };
 const noGesture = { kind: "none" } as const;
 
 /** One clip's picture: its frame, what was placed and drawn on it, its name and its own seconds. */
-export function BesidePane({ beside, lined, number, status, state, dispatch, shown, clock, drawing = null }: BesidePaneProps) {
+export function BesidePane({ beside, lined, number, status, state, dispatch, shown, clock, opening, drawing = null }: BesidePaneProps) {
   const { clip, caption, isShown } = beside;
   const hostRef = useRef<HTMLDivElement>(null);
   const box = useBox(hostRef);
@@ -80,6 +83,8 @@ export function BesidePane({ beside, lined, number, status, state, dispatch, sho
             marks={clip.marks.filter((it) => it.frameIndex === shown)} gesture={drawing?.clipId === clip.id ? drawing.gesture : noGesture} editedMark={null} cross={drawing?.clipId === clip.id ? drawing.cross : (tapping?.cross ?? null)}
           />
         </>
+      ) : isShown && opening ? (
+        <OpeningStill src={opening} clip={clip} placement={box ? placement : null} />
       ) : isShown && clip.posterUrl ? (
         <img src={clip.posterUrl} alt="" style={isFlipped ? { transform: "scaleX(-1)" } : undefined} />
       ) : null}

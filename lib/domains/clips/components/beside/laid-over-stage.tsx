@@ -10,6 +10,7 @@ import { lookIn, type BesideAction, type BesideState } from "./beside-state";
 import { pictureWords, timeWords } from "./beside-words";
 import { placementOver, type Anchors, type TorsoScale } from "./laid-over";
 import type { LinedClip } from "./lined-clip";
+import { OpeningStill } from "./opening-still";
 import type { Frames } from "./showing";
 import { usePaneGestures } from "./use-pane-gestures";
 
@@ -22,6 +23,8 @@ export interface LaidOverStageProps {
   readonly shown: Frames;
   readonly torso: TorsoScale;
   readonly anchors: Anchors;
+  /** A small picture of the first clip's first frame, as a data address, until the clips are open. */
+  readonly opening?: string;
 }
 
 interface Layer {
@@ -35,7 +38,7 @@ interface Layer {
 const noGesture = { kind: "none" } as const;
 
 /** The clips over one another in one picture: the first one whole, the others as much as is wished. */
-export function LaidOverStage({ clips, lined, sources, state, dispatch, shown, torso, anchors }: LaidOverStageProps) {
+export function LaidOverStage({ clips, lined, sources, state, dispatch, shown, torso, anchors, opening }: LaidOverStageProps) {
   const hostRef = useRef<HTMLDivElement>(null);
   const box = useBox(hostRef);
   const [first] = clips;
@@ -66,7 +69,8 @@ export function LaidOverStage({ clips, lined, sources, state, dispatch, shown, t
       ref={hostRef} className="frame" role="group" tabIndex={0} aria-label="Pictures laid over one another"
       style={{ touchAction: "none", cursor: "grab", userSelect: "none" }} {...gestures}
     >
-      {box ? (
+      {first && opening && layers.length === 0 ? <OpeningStill src={opening} clip={first.clip} placement={box ? ground : null} /> : null}
+      {box && (layers.length > 0 || !opening) ? (
         <>
           <LayersCanvas layers={layers} box={box} label={label.join("; ")} />
           {layers.map(({ clip, frameIndex, placement, opacity }) =>

@@ -3,14 +3,14 @@ import { useEffect, useId, useRef, useState, type CSSProperties, type KeyboardEv
 import { wholeLook, zoomAbout, type Look, type Size } from "@/lib/domains/clips/rules";
 import { Button } from "@/lib/ui/button";
 import { beginnings, cueAt, cuesShown, sayMinutes } from "../../rules";
-import type { ChapterView, WalkthroughView } from "../../view";
+import type { ChapterView, WalkthroughOnPage } from "../../view";
 import { TalkStage } from "../talk-stage";
 import { replayKeys, sightWords } from "../words";
 import { marksOf, overOfStand } from "./state-of";
 import { REPLAY_RATES, useReplay } from "./use-replay";
 
 interface ReplayProps {
-  readonly view: WalkthroughView;
+  readonly view: WalkthroughOnPage;
   /** Where the replay begins, in milliseconds. */
   readonly startMs?: number;
   /** Stands under the chapters. */
@@ -73,7 +73,7 @@ export function Replay({ view, startMs = 0, children }: ReplayProps) {
       <audio ref={setVoice} preload="auto" aria-hidden="true" />
       <div className="at-hand">
         <TalkStage
-          clips={take.clips} lined={take.lined} state={state} dispatch={replay.act} marks={marksOf(take.list, shown.stand)} over={overOfStand(take.list, shown.stand)} travel={1}
+          clips={take.clips} lined={take.lined} state={state} dispatch={replay.act} marks={marksOf(take.list, shown.stand)} over={overOfStand(take.list, shown.stand)} opening={view.opening} travel={1}
           together={hand ? (state.isLocked ? take.lined.filter((it) => !it.notLined).map(({ id }) => id) : []) : take.lined.map(({ id }) => id)}
         >
           {cues.length > 0 && hasCaptions ? <p className="said" aria-live="off">{said ?? " "}</p> : null}
