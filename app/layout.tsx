@@ -1,6 +1,9 @@
 import type { Metadata, Viewport } from "next";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
+import { currentLanguage } from "@/lib/access/current-say";
+import { browserMessages } from "@/lib/core/words/catalogue";
+import { Speaking } from "@/lib/ui/words/use-say";
 import "@/lib/ui/look/index.css";
 
 export const metadata: Metadata = {
@@ -23,9 +26,14 @@ export const viewport: Viewport = {
 export default async function RootLayout({ children }: { children: ReactNode }) {
   // Every page is made for one person and carries a nonce of its own, so none is made beforehand.
   await connection();
+  const language = await currentLanguage();
   return (
-    <html lang="en">
-      <body>{children}</body>
+    <html lang={language}>
+      <body>
+        <Speaking language={language} messages={browserMessages(language)}>
+          {children}
+        </Speaking>
+      </body>
     </html>
   );
 }

@@ -4,7 +4,7 @@ import { dayValue } from "@/lib/core/days";
 import { now, todayIn } from "@/lib/platform/clock";
 import { closeDatabase, database, inTransaction } from "@/lib/platform/database";
 import { settings } from "@/lib/platform/settings";
-import { buildLibrary } from "./builders/library";
+import { buildLibrary, buildTranslations } from "./builders/library";
 import { buildDemo } from "./demo/build";
 import { DEMO_PASSWORD, GROWN_UPS, PLAYERS, SIGN_INS } from "./demo/people";
 
@@ -21,6 +21,8 @@ async function main(words: readonly string[]): Promise<void> {
     }
     console.log(await foundAcademy(adminMail));
   }
+  // An academy from before there were other languages gets them, too.
+  for (const edition of await database().edition.findMany({ distinct: ["academyId"], select: { academyId: true } })) await buildTranslations(edition.academyId);
 }
 
 /** An academy of one's own: the starter library, and an admin who chooses a password by a link. */

@@ -1,4 +1,5 @@
 import type { Id } from "@/lib/core/ids";
+import type { Language } from "@/lib/core/words/languages";
 
 export const ROLES = ["admin", "head-coach", "coach", "player", "guardian"] as const;
 export type Role = (typeof ROLES)[number];
@@ -11,6 +12,8 @@ export interface Person {
   readonly academyId: Id;
   readonly name: string;
   readonly role: Role;
+  /** What the pages are read in: the own choice of players and guardians; pages of the academy are in English. */
+  readonly language: Language;
   /** Every role that holds today; the active one is among them. */
   readonly roles: readonly Role[];
   /** Today in the academy's time zone, YYYY-MM-DD: the day on which dates are judged. */

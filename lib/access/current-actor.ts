@@ -4,6 +4,7 @@ import { cookies } from "next/headers";
 import { isId } from "@/lib/core/ids";
 import { settings } from "@/lib/platform/settings";
 import { NOBODY, type Actor } from "./actor";
+import { languageOfRequest } from "./request-language";
 import { findActor } from "./session";
 
 /** Name of the cookie that holds the signed token; over https it is bound to this host. */
@@ -16,5 +17,5 @@ export const currentActor: () => Promise<Actor> = cache(async () => {
   const token = (await cookies()).get(sessionCookieName())?.value;
   if (!token) return NOBODY;
   const decoded = await decode({ token, secret: settings().AUTH_SECRET }).catch(() => null);
-  return isId(decoded?.sid) ? findActor(decoded.sid) : NOBODY;
+  return isId(decoded?.sid) ? findActor(decoded.sid, undefined, await languageOfRequest()) : NOBODY;
 });

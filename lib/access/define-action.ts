@@ -1,8 +1,11 @@
 import type { z } from "zod";
 import type { ActionState } from "@/lib/core/action-state";
 import { DomainError, InvalidError, OvertakenError } from "@/lib/core/errors";
+import { sayIn } from "@/lib/core/words/catalogue";
+import { english, type Say } from "@/lib/core/words/say";
 import { inTransaction, type Transaction } from "@/lib/platform/database";
 import { log } from "@/lib/platform/log";
+import { settings } from "@/lib/platform/settings";
 import { isPerson, type Actor } from "./actor";
 import { writeAudit } from "./audit";
 import { formObject, typedValues } from "./form-object";
@@ -14,6 +17,8 @@ export interface ActionOutcome {
   readonly message?: string;
   readonly data?: unknown;
   readonly redirectTo?: string;
+  /** Kept in the browser for a year. */
+  readonly cookie?: { readonly name: string; readonly value: string };
 }
 
 interface ActionSpec<Raw, Input, Allowed, Who extends Actor> {
@@ -47,16 +52,19 @@ export function defineAction<Raw, Input, Allowed, Who extends Actor>(spec: Actio
     });
 
   const act = async (first: ActionState | Raw, form?: FormData): Promise<ActionState> => {
-    const { currentActor } = await import("./current-actor");
+    const [{ currentActor }, { languageOfRequest }] = await Promise.all([import("./current-actor"), import("./request-language")]);
     let outcome: ActionOutcome;
+    let say = english;
     try {
       const raw = form instanceof FormData ? formObject(form) : first;
-      outcome = await perform(await currentActor(), parseInput(spec.input, raw));
+      const actor = await currentActor();
+      say = sayIn(isPerson(actor) ? actor.language : await languageOfRequest());
+      outcome = await perform(actor, parseInput(spec.input, raw, say));
     } catch (error) {
-      return refusal(spec.name, error, form);
+      return refusal(spec.name, error, form, say);
     }
     await showOutcome(outcome);
-    return { status: "done", message: outcome.message, data: outcome.data };
+    return { status: "done", message: outcome.message && say.told(outcome.message), data: outcome.data };
   };
 
   const operation: Operation = {
@@ -69,25 +77,32 @@ export function defineAction<Raw, Input, Allowed, Who extends Actor>(spec: Actio
   return Object.assign(act, { as, operation });
 }
 
+const YEAR_S = 365 * 86_400;
+
 async function showOutcome(outcome: ActionOutcome): Promise<void> {
   const { revalidatePath } = await import("next/cache");
+  if (outcome.cookie) {
+    const { cookies } = await import("next/headers");
+    const isSecure = settings().APP_URL.startsWith("https:");
+    (await cookies()).set(outcome.cookie.name, outcome.cookie.value, { maxAge: YEAR_S, httpOnly: true, sameSite: "lax", path: "/", secure: isSecure });
+  }
   revalidatePath("/", "layout");
   if (!outcome.redirectTo) return;
   const { redirect } = await import("next/navigation");
   redirect(outcome.redirectTo);
 }
 
-function refusal(name: string, error: unknown, form: FormData | undefined): ActionState {
+function refusal(name: string, error: unknown, form: FormData | undefined, say: Say): ActionState {
   const values = form ? typedValues(form) : {};
   if (error instanceof DomainError) {
-    const fields = error instanceof InvalidError ? { ...error.fields } : {};
-    return { status: "refused", message: error.message, fields, values, ...(error instanceof OvertakenError ? { isOvertaken: true } : {}) };
+    const fields = error instanceof InvalidError ? Object.fromEntries(Object.entries(error.fields).map(([name, words]) => [name, say.told(words)])) : {};
+    return { status: "refused", message: say.told(error.message), fields, values, ...(error instanceof OvertakenError ? { isOvertaken: true } : {}) };
   }
   const reference = crypto.randomUUID().slice(0, 8);
   log().error({ operation: name, reference, err: error }, "an action failed");
   return {
     status: "refused",
-    message: `Something went wrong on our side. Nothing was changed. Please try again, or tell an admin the number ${reference}.`,
+    message: say("Something went wrong on our side. Nothing was changed. Please try again, or tell an admin the number {reference}.", { reference }),
     fields: {},
     values,
   };

@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { InvalidError } from "@/lib/core/errors";
+import { english, type Say } from "@/lib/core/words/say";
 import type { Actor } from "./actor";
 
 /** What each query, action and route carries about itself, so that the access table can ask it. */
@@ -23,12 +24,12 @@ export function holdsNul(raw: unknown): boolean {
 }
 
 /** Parsed input, or an error that names each field once, in the schema's own words. */
-export function parseInput<T>(schema: z.ZodType<T>, raw: unknown): T {
+export function parseInput<T>(schema: z.ZodType<T>, raw: unknown, say: Say = english): T {
   if (holdsNul(raw)) throw new InvalidError("There is a character in the text that cannot be kept. Nothing was changed; please type the text anew.");
   const parsed = schema.safeParse(raw);
   if (parsed.success) return parsed.data;
   const fields: Record<string, string> = {};
   for (const issue of parsed.error.issues) fields[String(issue.path[0] ?? "form")] ??= issue.message;
   const first = Object.values(fields)[0] ?? "Something is missing.";
-  throw new InvalidError(Object.keys(fields).length > 1 ? `${Object.keys(fields).length} things are not right yet.` : first, fields);
+  throw new InvalidError(Object.keys(fields).length > 1 ? say("{count} things are not right yet.", { count: Object.keys(fields).length }) : first, fields);
 }

@@ -1,13 +1,15 @@
 import { database, type Database } from "@/lib/platform/database";
 import { dayValue } from "@/lib/core/days";
 import { now, todayIn } from "@/lib/platform/clock";
+import { isLanguage, type Language } from "@/lib/core/words/languages";
 import { NOBODY, ROLES, type Actor, type Role } from "./actor";
 
 /**
  * Who a session is today: read from its row, in one query, so that a role that ends, a person who is deactivated or a
  * session that is closed counts at once.
+ * @param unlessChosen what somebody of a family reads in who never chose a language
  */
-export async function findActor(sessionId: string, db: Database = database()): Promise<Actor> {
+export async function findActor(sessionId: string, db: Database = database(), unlessChosen: Language = "en"): Promise<Actor> {
   const session = await db.session.findUnique({
     where: { id: sessionId },
     include: {
@@ -36,6 +38,7 @@ export async function findActor(sessionId: string, db: Database = database()): P
     academyId: user.academyId,
     name: user.displayName,
     role,
+    language: isFamilyRole(role) ? (isLanguage(user.language) ? user.language : unlessChosen) : "en",
     roles,
     today,
     timeZone: user.academy.timeZone,
@@ -43,6 +46,10 @@ export async function findActor(sessionId: string, db: Database = database()): P
     wardIds: role === "guardian" ? user.guardianships.filter(holds).map((span) => span.playerId) : [],
     coachedPlayerIds: role === "coach" || role === "head-coach" ? user.assignments.filter(holds).map((span) => span.playerId) : [],
   };
+}
+
+function isFamilyRole(role: Role): boolean {
+  return role === "player" || role === "guardian";
 }
 
 function isPlayerRole(role: Role): boolean {

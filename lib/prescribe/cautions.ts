@@ -1,3 +1,4 @@
+import type { PlainSentence } from "@/lib/core/words/say";
 import type { Drill } from "./drill";
 import { hasSoftBalls } from "./gear";
 
@@ -13,7 +14,7 @@ export const CAUTIONS = {
   eyes: "Eye protection, hitter and tosser.",
   "soft-balls": "Soft balls only.",
   stop: "Anything hurts: stop and tell an adult.",
-} as const;
+} as const satisfies Readonly<Record<string, PlainSentence>>;
 export type CautionId = keyof typeof CAUTIONS;
 
 export interface Caution {

@@ -1,3 +1,4 @@
+import { english, type PlainSentence, type Say } from "@/lib/core/words/say";
 import { CAUTIONS } from "./cautions";
 import type { Drill } from "./drill";
 
@@ -45,7 +46,7 @@ export function sceneOf(drill: Pick<Drill, "gear" | "setup" | "spaceM" | "partne
   };
 }
 
-const NAMES: Readonly<Record<SceneProp, string>> = {
+const NAMES: Readonly<Record<SceneProp, PlainSentence>> = {
   tee: "a tee in front of the hitter", "second-tee": "a second tee", net: "a taut net 2 to 3 m ahead", screen: "a screen", tosser: "somebody who tosses from behind the screen",
   machine: "a machine", thrower: "a machine or an adult who throws, behind a screen", wall: "a wall", mirror: "a mirror or phone", tape: "a line of tape on the ground", post: "a fixed post",
 };
@@ -56,26 +57,28 @@ const OF_GEAR: readonly string[] = [CAUTIONS.helmet, CAUTIONS["face-guard"], CAU
 /**
  * What is looked at together before a drill is done for the first time: ground, circle, net, screen, balls, who is there.
  * @param cautions those that hold for the player, as sentences
+ * @param say the voice in which it is read
  */
-export function setUpChecklist(scene: Scene, cautions: readonly string[]): string[] {
+export function setUpChecklist(scene: Scene, cautions: readonly string[], say: Say = english): string[] {
   const has = (prop: SceneProp) => scene.props.includes(prop);
   return [
-    `${scene.widthM} by ${scene.lengthM} m of ground are free and dry.`,
-    ...(scene.hasCircle ? ["The circle is clear: one bat length plus two steps all round, nobody behind."] : []),
-    ...(has("net") ? ["The net is taut and stands 2 to 3 m ahead. Nothing behind it can break."] : []),
-    ...(has("tee") || has("second-tee") ? ["The tee stands firm and its top is soft."] : []),
-    ...(has("screen") || has("tosser") || has("thrower") ? ["Whoever tosses or throws is behind the screen."] : []),
-    ...(has("machine") ? ["Only a grown-up feeds and touches the machine."] : []),
-    ...(scene.hasAdult ? ["The grown-up who runs it is here."] : []),
-    ...cautions.filter((words) => OF_GEAR.includes(words)),
+    say("{width} by {length} m of ground are free and dry.", { width: scene.widthM, length: scene.lengthM }),
+    ...(scene.hasCircle ? [say("The circle is clear: one bat length plus two steps all round, nobody behind.")] : []),
+    ...(has("net") ? [say("The net is taut and stands 2 to 3 m ahead. Nothing behind it can break.")] : []),
+    ...(has("tee") || has("second-tee") ? [say("The tee stands firm and its top is soft.")] : []),
+    ...(has("screen") || has("tosser") || has("thrower") ? [say("Whoever tosses or throws is behind the screen.")] : []),
+    ...(has("machine") ? [say("Only a grown-up feeds and touches the machine.")] : []),
+    ...(scene.hasAdult ? [say("The grown-up who runs it is here.")] : []),
+    ...cautions.filter((words) => OF_GEAR.includes(words)).map(say.told),
   ];
 }
 
 /** The picture in one sentence, for whoever hears the page. */
-export function sceneWords(scene: Scene): string {
-  const things = scene.props.map((prop) => NAMES[prop]);
-  if (scene.hasCircle) things.push("a clear circle of one bat length plus two steps, with nobody in it");
-  if (scene.hasAdult) things.push("an adult outside it");
-  const listed = things.length > 1 ? `${things.slice(0, -1).join(", ")} and ${things.at(-1)}` : things[0];
-  return `Seen from above, ${scene.widthM} by ${scene.lengthM} m of free ground: the hitter${listed ? `, ${listed}` : ""}.`;
+export function sceneWords(scene: Scene, say: Say = english): string {
+  const things = scene.props.map((prop) => say(NAMES[prop]));
+  if (scene.hasCircle) things.push(say("a clear circle of one bat length plus two steps, with nobody in it"));
+  if (scene.hasAdult) things.push(say("an adult outside it"));
+  const size = { width: scene.widthM, length: scene.lengthM };
+  if (things.length === 0) return say("Seen from above, {width} by {length} m of free ground: the hitter.", size);
+  return say("Seen from above, {width} by {length} m of free ground: the hitter, {things}.", { ...size, things: say.list(things) });
 }

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { classNames } from "./class-names";
-import { uiWords } from "./words/ui-words";
+import { Here } from "./words/use-say";
 
 /** What every field can be told. */
 export interface FieldTexts {
@@ -26,7 +26,7 @@ export function FieldNotes({ id, hint, error }: { id: string } & Pick<FieldTexts
     <>
       {error ? (
         <p className="err" id={`${id}-error`}>
-          <b>{uiWords.form.notKeptYet}</b> {error}
+          <b><Here text="Not kept yet:" /></b> {error}
         </p>
       ) : null}
       {hint ? (
@@ -43,7 +43,7 @@ export function FieldLabel({ label, mayBeEmpty }: Pick<FieldTexts, "label" | "ma
   return (
     <>
       {label}
-      {mayBeEmpty ? <span className="may"> ({uiWords.form.mayBeEmpty})</span> : null}
+      {mayBeEmpty ? <span className="may"> (<Here text="may stay empty" />)</span> : null}
     </>
   );
 }

@@ -2,7 +2,7 @@
 
 import { useEffect, useRef } from "react";
 import type { ActionState } from "@/lib/core/action-state";
-import { uiWords } from "./words/ui-words";
+import { useSay } from "./words/use-say";
 
 /** What the form can be moved to when it was refused: its first wrong control, else the sentence itself. */
 function firstWrongControl(form: HTMLFormElement | null | undefined): HTMLElement | null {
@@ -16,6 +16,7 @@ function firstWrongControl(form: HTMLFormElement | null | undefined): HTMLElemen
  * field is focused; when it was kept, the sentence is read aloud.
  */
 export function FormStatus({ state }: { state: ActionState }) {
+  const say = useSay();
   const ref = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (state.status !== "refused") return;
@@ -26,10 +27,10 @@ export function FormStatus({ state }: { state: ActionState }) {
     <div ref={ref} className="form-status" tabIndex={-1} role={state.status === "refused" ? "alert" : "status"}>
       {state.status === "refused" ? (
         <p className="trouble">
-          <b>{uiWords.form.notKeptYet}</b> {state.message}
+          <b>{say("Not kept yet:")}</b> {state.message}
         </p>
       ) : null}
-      {state.status === "done" ? <p className="kept-line">{state.message ?? uiWords.form.kept}</p> : null}
+      {state.status === "done" ? <p className="kept-line">{state.message ?? say("Kept.")}</p> : null}
     </div>
   );
 }

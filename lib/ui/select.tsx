@@ -1,6 +1,6 @@
 import { useId, type ComponentProps } from "react";
 import { describedBy, Field, type FieldTexts } from "./field";
-import { uiWords } from "./words/ui-words";
+import { Here } from "./words/use-say";
 
 /** One of several answers: what is sent, and its words. */
 export interface Option {
@@ -25,7 +25,7 @@ export function Select({ label, hint, error, mayBeEmpty, options, empty, id, def
     <Field id={fieldId} label={label} hint={hint} error={error} mayBeEmpty={mayBeEmpty}>
       {/* The key makes a form that is reset after sending return to the value that was sent. */}
       <select key={defaultValue} {...rest} id={fieldId} defaultValue={defaultValue} {...describedBy(fieldId, { hint, error })}>
-        {empty ? <option value="">{empty === true ? uiWords.form.chooseOne : empty}</option> : null}
+        {empty ? <option value="">{empty === true ? <Here text="Choose one" /> : empty}</option> : null}
         {options.map((option) => (
           <option key={option.value} value={option.value} disabled={option.isDisabled}>
             {option.label}

@@ -3,7 +3,7 @@
 import type { ComponentProps } from "react";
 import { useFormStatus } from "react-dom";
 import { Button } from "./button";
-import { uiWords } from "./words/ui-words";
+import { useSay } from "./words/use-say";
 
 interface SubmitButtonProps extends ComponentProps<typeof Button> {
   /** The words while the form is on its way. */
@@ -11,7 +11,8 @@ interface SubmitButtonProps extends ComponentProps<typeof Button> {
 }
 
 /** Sends the form it stands in; says so while it is on its way and cannot be pressed twice. */
-export function SubmitButton({ kind = "main", pendingText = uiWords.form.working, children, onClick, ...rest }: SubmitButtonProps) {
+export function SubmitButton({ kind = "main", pendingText, children, onClick, ...rest }: SubmitButtonProps) {
+  const say = useSay();
   const { pending: isPending } = useFormStatus();
   return (
     <Button
@@ -24,7 +25,7 @@ export function SubmitButton({ kind = "main", pendingText = uiWords.form.working
         else onClick?.(event);
       }}
     >
-      {isPending ? pendingText : children}
+      {isPending ? (pendingText ?? say("Working on it …")) : children}
     </Button>
   );
 }

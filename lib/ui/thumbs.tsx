@@ -1,11 +1,11 @@
+import { english, type Say } from "@/lib/core/words/say";
 import type { NavItem } from "./current-item";
 import { NavList } from "./nav-list";
-import { uiWords } from "./words/ui-words";
 
 /** The phone's way round, at the bottom edge; up to six items of one or two short words. Stands after `Leaf` in the page. */
-export function Thumbs({ items }: { items: readonly NavItem[] }) {
+export function Thumbs({ items, say = english }: { items: readonly NavItem[]; say?: Say }) {
   return (
-    <nav className="thumbs no-print" aria-label={uiWords.shell.thumbNavigation}>
+    <nav className="thumbs no-print" aria-label={say("Main, at the thumb")}>
       <NavList items={items} />
     </nav>
   );

@@ -19,7 +19,7 @@ beforeAll(async () => {
 });
 
 let tries = 0;
-const trySignIn = (name: string, password = PASSWORD, address = `10.0.0.${++tries}`) => signIn({ name, password, address, device: "Chrome on a Mac" });
+const trySignIn = (name: string, password = PASSWORD, address = `10.0.0.${++tries}`) => signIn({ name, password, address, device: "Chrome on a Mac", language: "en" });
 
 async function actorOf(user: { id: Id; academyId: Id }, activeRole: Role): Promise<Person> {
   const session = await buildSession({ academyId: user.academyId, userId: user.id, activeRole });

@@ -12,7 +12,7 @@ const BORN = "2010-06-15";
 function maySayYes(today: string, as: "player" | "guardian"): boolean {
   const subject: PlayerSubject = { id: PLAYER, academyId: ACADEMY, birthDate: BORN, hasLeft: false };
   const person = {
-    kind: "person", academyId: ACADEMY, userId: "u", sessionId: "s", role: as, today, timeZone: "UTC", coachedPlayerIds: [], wardIds: as === "guardian" ? [PLAYER] : [],
+    kind: "person", academyId: ACADEMY, userId: "u", sessionId: "s", role: as, language: "en", today, timeZone: "UTC", coachedPlayerIds: [], wardIds: as === "guardian" ? [PLAYER] : [],
     ownPlayerId: as === "player" ? PLAYER : null,
   } as unknown as Person;
   const [may, mayWithdraw] = [recordConsent, withdrawConsent].map((ability) => ability.allows(person, subject));

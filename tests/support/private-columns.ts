@@ -68,6 +68,7 @@ export const FAMILY_MAY_READ: Columns = {
   FaultCue: ["text", "focus"],
   FaultName: ["name", "searchText"],
   LibraryPart: ["body"],
+  LibraryText: ["text"],
   Symptom: ["name"],
 };
 
@@ -96,6 +97,7 @@ export const CLOSED_WORDS: Columns = {
   HomeSetup: ["adult"],
   Incident: ["kind", "part"],
   LibraryPart: ["id"],
+  LibraryText: ["language", "place", "englishHash"],
   MediaFile: ["container", "codec"],
   Message: ["authorPart"],
   ModelSwing: ["sport", "level", "task", "pitchHeight", "pitchSide", "rightBasis"],
@@ -131,6 +133,7 @@ export const CLOSED_WORDS: Columns = {
   ThreadPerson: ["part"],
   UnseenPoint: ["point"],
   Upload: ["state", "contentHash"],
+  User: ["language"],
   Walkthrough: ["side", "filmState", "filmOf", "filmKey"],
   WalkthroughChapter: ["aboutKind", "aboutId"],
   WalkthroughTake: ["voiceState", "voiceKey", "voiceType"],

@@ -1,18 +1,20 @@
+import { currentSay, titled } from "@/lib/access/current-say";
 import { AskResetForm } from "@/lib/domains/identity/components/password-forms";
 import { Entry } from "@/lib/ui/entry";
 import { Leaf, Opening } from "@/lib/ui/leaf";
 
-export const metadata = { title: "Lost password" };
+export const generateMetadata = titled("Lost password");
 
-export default function ResetPage() {
+export default async function ResetPage() {
+  const say = await currentSay();
   return (
     <Leaf>
-      <Opening title="Lost password" sub="We send a letter with a link. It works once, for two hours." />
-      <Entry side="Where to" isStrong label="Send a link">
+      <Opening title={say("Lost password")} sub={say("We send a letter with a link. It works once, for two hours.")} />
+      <Entry side={say("Where to")} isStrong label={say("Send a link")}>
         <AskResetForm />
       </Entry>
-      <Entry side="Without mail">
-        <p>A child who signs in with a user name has no mail here. A parent or guardian sets the new password.</p>
+      <Entry side={say("Without mail")}>
+        <p>{say("A child who signs in with a user name has no mail here. A parent or guardian sets the new password.")}</p>
       </Entry>
     </Leaf>
   );

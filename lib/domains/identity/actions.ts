@@ -1,15 +1,17 @@
 "use server";
 
 import type { z } from "zod";
-import type { Person } from "@/lib/access/actor";
+import { isPerson, type Person } from "@/lib/access/actor";
 import { defineAction } from "@/lib/access/define-action";
+import { LANGUAGE_COOKIE } from "@/lib/access/request-language";
 import { anyone, may, mayInAcademy, signedIn } from "@/lib/access/guard";
+import { sayIn } from "@/lib/core/words/catalogue";
 import type { Id } from "@/lib/core/ids";
 import type { Database } from "@/lib/platform/database";
 import * as commands from "./commands";
 import { makeChildLogin as childLogin, managePeople, managePerson } from "./policy";
 import {
-  acceptLinkForm, askResetForm, changePasswordForm, childLoginForm, closeSessionForm, endRoleForm, grantRoleForm, inviteStaffForm, nothingForm,
+  acceptLinkForm, askResetForm, changePasswordForm, childLoginForm, chooseLanguageForm, closeSessionForm, endRoleForm, grantRoleForm, inviteStaffForm, nothingForm,
   personForm, switchRoleForm,
 } from "./schema";
 import { findChildSubject, findUserSubject } from "./scope";
@@ -57,6 +59,16 @@ export const switchRole = defineAction({
   },
 });
 
+export const chooseLanguage = defineAction({
+  name: "identity.choose-language",
+  input: chooseLanguageForm,
+  policy: anyone<In<typeof chooseLanguageForm>>("everybody reads in a language of their own, before the sign-in too"),
+  run: async ({ actor, input, tx }) => {
+    if (isPerson(actor)) await commands.chooseLanguage(tx, actor, input.language);
+    return { cookie: { name: LANGUAGE_COOKIE, value: input.language } };
+  },
+});
+
 export const changePassword = defineAction({
   name: "identity.change-password",
   input: changePasswordForm,
@@ -94,7 +106,7 @@ export const makeChildLogin = defineAction({
   policy: may(childLogin, (input: In<typeof childLoginForm>, db, actor) => findChildSubject(db, actor.academyId, input.playerId)),
   run: async ({ actor, input, granted, tx }) => {
     await commands.setChildLogin(tx, actor, granted, input);
-    return { message: `Kept. Your child signs in with the user name ${input.userName} and this password.` };
+    return { message: sayIn(actor.language)("Kept. Your child signs in with the user name {userName} and this password.", { userName: input.userName }) };
   },
 });
 

@@ -4,6 +4,7 @@ import type { Granted, Subject } from "@/lib/access/ability";
 import { ROLES, type Person, type Role } from "@/lib/access/actor";
 import { ConflictError, InvalidError, NotFoundError, TooManyError } from "@/lib/core/errors";
 import { newId, type Id } from "@/lib/core/ids";
+import type { Language } from "@/lib/core/words/languages";
 import { dayOf, dayValue } from "@/lib/core/days";
 import { now, todayIn } from "@/lib/platform/clock";
 import { countersDatabase, database, refusedByUnique, type Transaction } from "@/lib/platform/database";
@@ -53,6 +54,8 @@ export interface SignInTry {
   readonly password: string;
   readonly address: string;
   readonly device: string;
+  /** What the sign-in page was read in. */
+  readonly language: Language;
 }
 
 /** Why a sign-in was refused: a code that may stand in an address. */
@@ -81,6 +84,8 @@ export async function signIn(given: SignInTry): Promise<{ sessionId: Id } | { re
       createdAt: now(), expiresAt: new Date(now().getTime() + SESSION_DAYS * 86_400_000),
     },
   });
+  // Who never chose reads on in what the sign-in page was read in, and gets letters in it.
+  if (user.language === null) await database().user.update({ where: { id: user.id }, data: { language: given.language } });
   await forgetTries(nameKey);
   return { sessionId: session.id };
 }
@@ -102,6 +107,11 @@ export async function closeSessions(tx: Transaction, academyId: Id, userId: Id, 
 export async function switchRole(tx: Transaction, actor: Person, role: Role): Promise<void> {
   if (!actor.roles.includes(role)) throw new NotFoundError("role");
   await tx.session.update({ where: { id: actor.sessionId }, data: { activeRole: role } });
+}
+
+/** What the person's pages and letters are read in from now on. */
+export async function chooseLanguage(tx: Transaction, actor: Person, language: Language): Promise<void> {
+  await tx.user.update({ where: { id: actor.userId }, data: { language } });
 }
 
 /** Makes a link of one use; an older one of the same purpose stops working. @returns its secret, which is stored nowhere */

@@ -3,10 +3,12 @@ import NextAuth, { type NextAuthOptions } from "next-auth";
 import CredentialsProvider from "next-auth/providers/credentials";
 import { z } from "zod";
 import { sessionCookieName } from "@/lib/access/current-actor";
+import { LANGUAGE_COOKIE } from "@/lib/access/request-language";
 import { defineRoute } from "@/lib/access/define-route";
 import { anyone } from "@/lib/access/guard";
 import { TooManyError } from "@/lib/core/errors";
 import { isId } from "@/lib/core/ids";
+import { isLanguage, languageAskedFor, type Language } from "@/lib/core/words/languages";
 import { log } from "@/lib/platform/log";
 import { settings } from "@/lib/platform/settings";
 import { signIn } from "./commands";
@@ -16,6 +18,12 @@ import { signInForm } from "./schema";
 /** The sender's address: the one that the nearest proxy wrote, which is the last. */
 function addressOf(headers: Readonly<Record<string, unknown>>): string {
   return String(headers["x-forwarded-for"] ?? "").split(",").at(-1)?.trim() || "unknown";
+}
+
+/** What the sign-in page was read in: the browser's choice, or what it asks for. */
+function languageOf(headers: Readonly<Record<string, unknown>>): Language {
+  const chosen = String(headers.cookie ?? "").split("; ").find((one) => one.startsWith(`${LANGUAGE_COOKIE}=`))?.slice(LANGUAGE_COOKIE.length + 1);
+  return isLanguage(chosen) ? chosen : languageAskedFor(String(headers["accept-language"] ?? ""));
 }
 
 const maxAge = SESSION_DAYS * 86_400;
@@ -38,6 +46,7 @@ function options(): NextAuthOptions {
           const outcome = await signIn({
             ...given.data,
             address: addressOf(headers),
+            language: languageOf(headers),
             device: deviceWords(typeof headers["user-agent"] === "string" ? headers["user-agent"] : null),
           }).catch((error: unknown) => {
             if (error instanceof TooManyError) return { refused: "too-many" as const };

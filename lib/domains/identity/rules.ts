@@ -1,3 +1,5 @@
+import type { PlainSentence } from "@/lib/core/words/say";
+
 export const PASSWORD_LEAST = 10;
 const PASSWORD_MOST = 200;
 export const SESSION_DAYS = 30;
@@ -10,9 +12,9 @@ export type StaffRole = (typeof STAFF_ROLES)[number];
 export const STAFF_ROLE_WORDS: Readonly<Record<StaffRole, string>> = { coach: "coach", "head-coach": "head coach", admin: "admin" };
 
 /** Why this cannot be the password of somebody with these names, as a sentence; null when it can. */
-export function passwordProblem(password: string, names: readonly (string | null)[]): string | null {
-  if (password.length < PASSWORD_LEAST) return `A password has at least ${PASSWORD_LEAST} characters. Three words in a row are fine.`;
-  if (password.length > PASSWORD_MOST) return `A password has at most ${PASSWORD_MOST} characters.`;
+export function passwordProblem(password: string, names: readonly (string | null)[]): PlainSentence | null {
+  if (password.length < PASSWORD_LEAST) return `A password has at least ${PASSWORD_LEAST} characters. Three words in a row are fine.` as const;
+  if (password.length > PASSWORD_MOST) return `A password has at most ${PASSWORD_MOST} characters.` as const;
   const plain = (text: string) => text.toLowerCase().replace(/\s+/g, "");
   if (names.some((name) => name !== null && plain(name) === plain(password))) return "The password may not be the name itself.";
   return null;

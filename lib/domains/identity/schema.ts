@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { LANGUAGES } from "@/lib/core/words/languages";
 import { ROLES } from "@/lib/access/actor";
 import { isId, type Id } from "@/lib/core/ids";
 import { STAFF_ROLES } from "./rules";
@@ -30,6 +31,7 @@ export const acceptLinkForm = z.object({ secret, password });
 export const askResetForm = z.object({ name: z.string({ error: "Write your mail address." }).trim().min(1, "Write your mail address.").max(254, "This is too long.") });
 export const changePasswordForm = z.object({ currentPassword: password, newPassword: password });
 export const closeSessionForm = z.object({ sessionId: id });
+export const chooseLanguageForm = z.object({ language: z.enum(LANGUAGES, "We do not speak that language yet.") });
 export const switchRoleForm = z.object({ role: z.enum(ROLES, "Choose a role.") });
 
 export const childLoginForm = z.object({ playerId: id, userName, password });

@@ -1,6 +1,7 @@
 import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
 import { ConflictError } from "@/lib/core/errors";
+import { sayIn } from "@/lib/core/words/catalogue";
 import { newId, type Id } from "@/lib/core/ids";
 import { noticeWritten } from "@/lib/domains/roster/events";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
@@ -65,8 +66,9 @@ export async function writeMessage(tx: Transaction, actor: Person, granted: Gran
   const people = isIn || actor.role !== "head-coach" ? inForce : [...inForce, { userId: actor.userId, name: actor.name, part }];
   if (!isIn && actor.role !== "head-coach") throw new ConflictError(NOT_IN_THREAD);
   const parts = people.map((one) => one.part);
-  const closed = closedWords({ ...player, isMinor: isMinorOn(player, todayIn(player.timeZone)), parts }, part);
-  if (closed) throw new ConflictError(`${closed} Your text was not sent; it stands below.`);
+  const say = sayIn(actor.language);
+  const closed = closedWords({ ...player, isMinor: isMinorOn(player, todayIn(player.timeZone)), parts }, part, say);
+  if (closed) throw new ConflictError(`${closed} ${say("Your text was not sent; it stands below.")}`);
   await keepPeople(tx, academyId, threadId, people);
   const message = { id: given.messageId, authorId: actor.userId };
   const isRung = dueAt <= writtenAt;

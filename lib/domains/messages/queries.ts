@@ -2,12 +2,13 @@ import type { z } from "zod";
 import type { Person } from "@/lib/access/actor";
 import { defineQuery } from "@/lib/access/define-query";
 import { may, mayInAcademy } from "@/lib/access/guard";
+import { sayIn } from "@/lib/core/words/catalogue";
 import type { Id } from "@/lib/core/ids";
 import type { PlayerSubject } from "@/lib/domains/roster/policy";
 import { findPlayerSubject } from "@/lib/domains/roster/scope";
 import { now, todayIn } from "@/lib/platform/clock";
 import type { Database, Prisma } from "@/lib/platform/database";
-import { goesOutAt, hourWords, whenWords } from "./hours/rules";
+import { goesOutAt, sayHour, whenWords } from "./hours/rules";
 import { listUnanswered, readAsCoach, readAsFamily } from "./policy";
 import { closedWords } from "./rules";
 import { listUnansweredForm, playerIdForm, threadForm } from "./schema";
@@ -22,6 +23,7 @@ const PAGE_ROWS = 30;
 
 /** Everything about a thread but its messages, in a fixed number of questions. */
 async function readFrame(db: Database, actor: Person, player: ThreadPlayer): Promise<Omit<ThreadView, "messages" | "next">> {
+  const say = sayIn(actor.language);
   const part = partOf(actor);
   const people = await readPeople(db, player.academyId, player.id, actor.today);
   const isMinor = isMinorOn(player, todayIn(player.timeZone));
@@ -33,9 +35,9 @@ async function readFrame(db: Database, actor: Person, player: ThreadPlayer): Pro
     givenName: player.givenName,
     isMinor,
     people: people.map((one) => ({ name: one.name, part: one.part, isMe: one.userId === actor.userId && one.part === part })),
-    closed: closedWords({ ...player, isMinor, parts: people.map((one) => one.part) }, part),
-    hours: `${hourWords(opensHour)} to ${hourWords(closesHour)}`,
-    goesAt: goesAt > instant ? whenWords(goesAt, instant, player.timeZone) : null,
+    closed: closedWords({ ...player, isMinor, parts: people.map((one) => one.part) }, part, say),
+    hours: say("{from} to {to}", { from: sayHour(opensHour, say), to: sayHour(closesHour, say) }),
+    goesAt: goesAt > instant ? whenWords(goesAt, instant, player.timeZone, say) : null,
     hasNew: (await countNew(db, actor, player)) > 0,
   };
 }

@@ -131,6 +131,12 @@ export function longDay(day: string): string {
   return new Intl.DateTimeFormat("en-GB", { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${day}T00:00:00Z`)).replace(",", "");
 }
 
+/** Every text of a note that may be the library's own: what is looked for in the reader's language. */
+export function textsOf({ oneThing, plan }: FamilyNote): readonly string[] {
+  const ofDrills = plan.drills.flatMap(({ name, steps, cue, equipment, safety, worked }) => [name, ...steps, ...(cue ? [cue] : []), ...equipment, ...safety, worked]);
+  return [...new Set([oneThing, ...ofDrills])];
+}
+
 export function familyPlan(row: PlanRowForView): FamilyPlan {
   const drills = row.drills.map((drill) => ({ drill, words: wordsOf(drill.words) }));
   return {

@@ -4,6 +4,7 @@ import type { z } from "zod";
 import type { Person } from "@/lib/access/actor";
 import { defineAction } from "@/lib/access/define-action";
 import { may } from "@/lib/access/guard";
+import { sayIn } from "@/lib/core/words/catalogue";
 import type { Id } from "@/lib/core/ids";
 import type { Database } from "@/lib/platform/database";
 import { countPractice, takeBackPractice } from "./commands";
@@ -20,7 +21,7 @@ export const logPractice = defineAction({
   policy: may(logHomework, homeworkOf<In<typeof logPracticeForm>>),
   run: async ({ actor, input, granted, tx }) => {
     const { times } = await countPractice(tx, actor, granted, { day: input.day, times: null });
-    return { message: `Done. ${times} counted.` };
+    return { message: sayIn(actor.language)("Done. {count} counted.", { count: times }) };
   },
 });
 
@@ -30,7 +31,7 @@ export const correctPractice = defineAction({
   policy: may(logHomework, homeworkOf<In<typeof correctPracticeForm>>),
   run: async ({ actor, input, granted, tx }) => {
     const { times } = await countPractice(tx, actor, granted, { day: input.day, times: input.times });
-    return { message: `Kept. ${times} counted now.` };
+    return { message: sayIn(actor.language)("Kept. {count} counted now.", { count: times }) };
   },
 });
 

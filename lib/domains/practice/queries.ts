@@ -3,12 +3,14 @@ import type { Person } from "@/lib/access/actor";
 import { defineQuery } from "@/lib/access/define-query";
 import { may, mayInAcademy } from "@/lib/access/guard";
 import { ageYears, isMinor, levelOfAge } from "@/lib/core/age";
+import { sayIn } from "@/lib/core/words/catalogue";
 import { NotFoundError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
 import { readLoads } from "@/lib/domains/library/scope";
+import { readTranslations } from "@/lib/domains/library/translations/scope";
 import { swingsNow } from "@/lib/domains/roster/loads/rules";
 import { readSwingLogs } from "@/lib/domains/roster/loads/scope";
-import { fieldCautions } from "@/lib/prescribe/field-cautions";
+import { fieldCautions, textsOfTables } from "@/lib/prescribe/field-cautions";
 import { swingCaps } from "@/lib/prescribe/swing-load";
 import { listSentPlans } from "@/lib/domains/plans/queries";
 import { wordsOf } from "@/lib/domains/plans/schema";
@@ -82,7 +84,7 @@ export const getToday = defineQuery({
       note: shown?.note ?? null,
       week: totalsOf(logs, week[0] ?? today, week.at(-1) ?? today),
       load: swingsNow([...logs.map(({ day, swings }) => ({ day, swings, source: "home" as const })), ...elsewhere], today, caps),
-      fieldCautions: loads && view.stops.length === 0 ? fieldCautions(shownDrills.map(({ setup }) => setup), years, loads) : [],
+      fieldCautions: loads && view.stops.length === 0 ? fieldCautions(shownDrills.map(({ setup }) => setup), years, loads, sayIn(actor.language, await readTranslations(db, academyId, actor.language, textsOfTables(loads)))) : [],
       ...homeworkView(shown, logs.filter(({ day }) => week.includes(day)), week, today, view.stops.length > 0, everDone, doneRight),
     };
   },

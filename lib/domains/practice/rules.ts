@@ -1,9 +1,12 @@
+import type { PlainSentence } from "@/lib/core/words/say";
 import type { Scene, SceneProp } from "@/lib/prescribe/scene";
 
 /** More than this of one drill on one day is not counted. */
 export const MOST_A_DAY = 500;
 /** Below this age the family's pages hold no numbers but counts to do. */
 const NUMBERS_FROM_YEARS = 11;
+/** Said to whoever counts more. */
+export const MOST_A_DAY_WORDS: PlainSentence = "Up to 500 can be counted for one day. Count again, or tell your coach.";
 const DAY_MS = 86_400_000;
 
 const dayMs = (day: string) => Date.parse(`${day}T00:00:00Z`);
@@ -79,14 +82,14 @@ export interface CountAsked {
 }
 
 /** Why this cannot be counted, as a sentence; null when it can. */
-export function countProblem(asked: CountAsked): string | null {
+export function countProblem(asked: CountAsked): PlainSentence | null {
   const { day, today, plan, times, swings } = asked;
   if (asked.hasPlayerLeft) return "This player has left the academy. Nothing more is counted.";
   if (plan.state !== "sent") return "A newer plan has come since. Open today's page again.";
   if (day > today) return "That day is still to come. Count it when it is done.";
   if (day < plan.startsOn) return "This plan had not begun on that day. Nothing was counted.";
   if (day > plan.endsOn) return "This plan has ended. Your coach makes the next one.";
-  if (times > MOST_A_DAY || swings > MOST_A_DAY) return `Up to ${MOST_A_DAY} can be counted for one day. Count again, or tell your coach.`;
+  if (times > MOST_A_DAY || swings > MOST_A_DAY) return MOST_A_DAY_WORDS;
   // A count may be set right downwards while swings are paused; nothing may be added to it.
   if (asked.isPaused && asked.isSwing && times > asked.timesBefore) {
     return "Swings are paused for now. Rest is the homework today. Strength and mobility may go on.";
@@ -121,14 +124,14 @@ export function cropAround(spots: readonly { readonly x: number; readonly y: num
 }
 
 /** How somebody at home can help with a drill, and what stays with the coach. Common practice, no source. */
-export function helpWith({ scene, isSwing }: { readonly scene: Scene | null; readonly isSwing: boolean }): { readonly help: readonly string[]; readonly leave: string } {
+export function helpWith({ scene, isSwing }: { readonly scene: Scene | null; readonly isSwing: boolean }): { readonly help: readonly PlainSentence[]; readonly leave: PlainSentence } {
   const has = (prop: SceneProp) => scene?.props.includes(prop) ?? false;
   return {
     help: [
-      ...(has("tosser") ? ["Feed the balls from where the picture shows you, and only when the bat is still."] : []),
-      ...(has("thrower") || has("machine") ? ["Feed the balls as the drill says, from behind the screen where there is one."] : []),
-      ...(has("tee") && !has("tosser") ? ["Put the next ball on the tee when the bat is still. Then step out of the circle."] : []),
-      ...(scene?.hasAdult ? ["Stay near until it is done."] : []),
+      ...(has("tosser") ? (["Feed the balls from where the picture shows you, and only when the bat is still."] as const) : []),
+      ...(has("thrower") || has("machine") ? (["Feed the balls as the drill says, from behind the screen where there is one."] as const) : []),
+      ...(has("tee") && !has("tosser") ? (["Put the next ball on the tee when the bat is still. Then step out of the circle."] as const) : []),
+      ...(scene?.hasAdult ? (["Stay near until it is done."] as const) : []),
       isSwing ? "Count each swing out loud, hit or miss." : "Count out loud, and keep it slow.",
       "Film one, if they like. You can send it to the coach.",
     ],

@@ -1,11 +1,11 @@
 import { z } from "zod";
+import type { PlainSentence } from "@/lib/core/words/say";
 import { SIDES } from "@/lib/domains/clips/schema";
 import { dayForm, idForm } from "@/lib/domains/roster/schema";
-import { MOST_A_DAY } from "./rules";
+import { MOST_A_DAY, MOST_A_DAY_WORDS } from "./rules";
 
 const emptyAsMissing = <T extends z.ZodType>(form: T) => z.preprocess((value) => (value === "" || value === null ? undefined : value), form.optional());
-const countSentence = "Write how many you did, as a whole number.";
-const mostSentence = `Up to ${MOST_A_DAY} can be counted for one day. Count again, or tell your coach.`;
+const countSentence: PlainSentence = "Write how many you did, as a whole number.";
 
 const homework = { planDrillId: idForm, day: emptyAsMissing(dayForm) };
 
@@ -19,7 +19,7 @@ export const correctPracticeForm = z.object({
     .trim()
     .regex(/^\d{1,9}$/, countSentence)
     .transform(Number)
-    .refine((times) => times <= MOST_A_DAY, mostSentence),
+    .refine((times) => times <= MOST_A_DAY, MOST_A_DAY_WORDS),
 });
 
 export const playerIdForm = z.object({ playerId: idForm });

@@ -3,9 +3,8 @@ import type { FamilyNote, SentPlanView } from "@/lib/domains/plans/view";
 import type { PainPart, Side } from "@/lib/domains/roster/rules";
 import type { PauseView } from "@/lib/domains/roster/view";
 import type { SwingsNow } from "@/lib/domains/roster/loads/rules";
-import { weekdayWords } from "@/lib/domains/roster/loads/view";
 import type { FieldCaution } from "@/lib/prescribe/field-cautions";
-import { setUpChecklist, type Scene } from "@/lib/prescribe/scene";
+import type { Scene } from "@/lib/prescribe/scene";
 import { plannedDays, totalsOf, weekdayOf, type CountedDay, type Totals } from "./rules";
 import type { DoneRight, FamilyPlayerRow } from "./scope";
 
@@ -21,16 +20,16 @@ export interface HomeworkDrill {
   readonly scene: Scene | null;
   /** The own clip that shows it done right, as a coach said; null without one, and while no consent to film is in force. */
   readonly doneRight: DoneRight | null;
-  /** The plan has it on other days of the week, in words; null when it is for today or for any day. */
-  readonly otherDays: string | null;
+  /** The plan has it on these other days of the week (1 = Monday); null when it is for today or for any day. */
+  readonly otherDays: readonly number[] | null;
   readonly times: number;
   readonly isSwing: boolean;
   /** How often it is counted for today; 0 before anything is. */
   readonly doneTimes: number;
   /** It was done on as many other days of this week as it may be. */
   readonly isEnoughThisWeek: boolean;
-  /** What is looked at before the first time; empty once the drill was counted on any day. */
-  readonly checklist: readonly string[];
+  /** It was counted on no day yet: the set-up is looked at together first. */
+  readonly isFirstTime: boolean;
 }
 
 /**
@@ -171,11 +170,11 @@ export function homeworkView(sent: SentPlanView | null, logs: readonly LogRow[],
         safety: drill.safety,
         scene: drill.scene,
         doneRight: doneRight.get(drill.id) ?? null,
-        otherDays: drill.weekdays.length === 0 || drill.weekdays.includes(weekdayOf(today)) ? null : weekdayWords(drill.weekdays),
+        otherDays: drill.weekdays.length === 0 || drill.weekdays.includes(weekdayOf(today)) ? null : drill.weekdays,
         times: drill.timesPerDay,
         isSwing: drill.swingsPerDay > 0,
         doneTimes: rows.find(({ day }) => day === today)?.times ?? 0,
-        checklist: drill.scene && !everDone.has(drill.id) ? setUpChecklist(drill.scene, plan.cautions) : [],
+        isFirstTime: !everDone.has(drill.id),
         isEnoughThisWeek: drill.daysPerWeekMost !== null && rows.filter(({ day }) => day !== today).length >= drill.daysPerWeekMost,
       };
     }),

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isId, type Id } from "@/lib/core/ids";
+import type { PlainSentence } from "@/lib/core/words/say";
 import { ADULTS_AT_HOME, BATS, BODY_PARTS, CONSENT_USES, PAIN_PARTS, RELATIONS, SPORTS } from "./rules";
 
 /** An identifier from a form or a URL. */
@@ -28,9 +29,9 @@ const mailForm = z
 const ticked = z.preprocess((value) => value === "on" || value === true || value === "true", z.boolean());
 const metres = (most: number, what: string) =>
   z.coerce.number({ error: `Write ${what} in metres.` }).min(0, `Write ${what} in metres, from 0.`).max(most, `Write ${what} in metres, ${most} at most.`);
-const wholeNumber = (least: number, most: number, what: string) =>
-  z.coerce.number({ error: `${what}: a whole number from ${least} to ${most}.` }).int(`${what}: a whole number from ${least} to ${most}.`)
-    .min(least, `${what}: a whole number from ${least} to ${most}.`).max(most, `${what}: a whole number from ${least} to ${most}.`);
+const wholeNumber = (least: number, most: number, what: string, sentence = `${what}: a whole number from ${least} to ${most}.`) =>
+  z.coerce.number({ error: sentence }).int(sentence).min(least, sentence).max(most, sentence);
+const painLevel: PlainSentence = "How much: a whole number from 0 to 10.";
 const emptyAsNull = <T extends z.ZodType>(form: T) => z.preprocess((value) => (value === "" || value === undefined ? null : value), form.nullable());
 
 export const playerIdForm = z.object({ playerId: idForm });
@@ -87,7 +88,7 @@ export const endComplaintForm = z.object({ playerId: idForm, complaintId: idForm
 export const reportPainForm = z.object({
   playerId: idForm,
   part: z.enum(PAIN_PARTS, "Say where it hurts."),
-  level: wholeNumber(0, 10, "How much"),
+  level: wholeNumber(0, 10, "How much", painLevel),
   words: z.string().trim().max(500, "Keep it below 500 letters.").default(""),
 });
 export const clearPauseForm = z.object({ playerId: idForm, pauseId: idForm });

@@ -1,17 +1,5 @@
 /** The texts of the parts. Short main clauses, plain words, no blame. */
 export const en = {
-  shell: {
-    skip: "Skip to the page",
-    mainNavigation: "Main",
-    thumbNavigation: "Main, at the thumb",
-  },
-  form: {
-    notKeptYet: "Not kept yet:",
-    mayBeEmpty: "may stay empty",
-    kept: "Kept.",
-    working: "Working on it …",
-    chooseOne: "Choose one",
-  },
   state: {
     seen: "seen",
     "not-seen": "not seen",

@@ -11,6 +11,8 @@ export const rows: readonly AccessRow[] = [
   { name: "identity.ask-reset", may: "everybody", input: () => ({ name: "kim@example.test" }) },
   { name: "identity.list-kept-letters", may: "everybody", input: nothing },
 
+  { name: "identity.choose-language", may: "everybody", input: () => ({ language: "es" }) },
+
   { name: "identity.get-me", may: "everybody signed in", input: nothing },
   { name: "identity.list-my-sessions", may: "everybody signed in", input: nothing },
   { name: "identity.sign-out", may: "everybody signed in", input: nothing },

@@ -18,6 +18,7 @@ const change = () => ({ subject: "drill", recordId: "mirror-load", baseEditionId
 
 // The library is the whole academy's: which player a coach has is no matter. What a query finds is of the asker's own academy.
 export const rows: readonly AccessRow[] = [
+  { name: "library.get-translations", may: "everybody signed in", input: () => ({ texts: ["Mirror load check"] }) },
   { name: "library.get-edition-in-force", may: STAFF, input: () => ({}) },
   { name: "library.get-for-reasoning", may: STAFF, input: () => ({}) },
   { name: "library.get-checkpoint-definitions", may: STAFF, input: () => ({}) },

@@ -1,9 +1,10 @@
+import { currentSay, titled } from "@/lib/access/current-say";
 import { LinkPage } from "@/lib/domains/identity/components/link-page";
 import { getLink } from "@/lib/domains/identity/queries";
 
-export const metadata = { title: "Your invitation" };
+export const generateMetadata = titled("Your invitation");
 
 export default async function InvitationPage({ params }: { params: Promise<{ secret: string }> }) {
   const { secret } = await params;
-  return <LinkPage link={await getLink({ secret })} secret={secret} />;
+  return <LinkPage link={await getLink({ secret })} secret={secret} say={await currentSay()} />;
 }

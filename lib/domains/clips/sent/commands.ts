@@ -3,6 +3,7 @@ import type { Person } from "@/lib/access/actor";
 import { ageYears, isMinor } from "@/lib/core/age";
 import { dayOf } from "@/lib/core/days";
 import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
+import { sayIn } from "@/lib/core/words/catalogue";
 import { newId, type Id } from "@/lib/core/ids";
 import { noticeWritten } from "@/lib/domains/roster/events";
 import { teaches } from "@/lib/domains/roster/policy";
@@ -29,9 +30,10 @@ const NOT_ASKED = {
 export async function beginSent(tx: Transaction, actor: Person, owner: Granted<ClipOwner, "clip.send">, input: BeginSent): Promise<BegunUpload> {
   const { academyId, playerId } = owner;
   await tx.$queryRaw`SELECT 1 FROM "Player" WHERE "id" = ${playerId}::uuid FOR NO KEY UPDATE`;
-  const problem = whyNothingIsSent(await readSender(tx, academyId, playerId, actor.today));
-  if (problem) throw new ConflictError(`${problem} Nothing was sent.`);
-  if (input.byteLength > MOST_SENT_BYTES) throw new InvalidError(`The video is larger than ${MOST_SENT_BYTES / 1e6} MB. Nothing was sent. Film one swing, a few seconds are enough.`);
+  const say = sayIn(actor.language);
+  const problem = whyNothingIsSent(await readSender(tx, academyId, playerId, actor.today), say);
+  if (problem) throw new ConflictError(`${problem} ${say("Nothing was sent.")}`);
+  if (input.byteLength > MOST_SENT_BYTES) throw new InvalidError(say("The video is larger than {most} MB. Nothing was sent. Film one swing, a few seconds are enough.", { most: MOST_SENT_BYTES / 1e6 }));
   const { words, ...said } = input;
   const begun = await beginUpload(tx, actor, owner, { ...NOT_ASKED, ...said, filmedOn: actor.today });
   const { uploadId } = begun;
@@ -45,7 +47,7 @@ export async function beginSent(tx: Transaction, actor: Person, owner: Granted<C
   });
   const since = daysBefore(now(), WEEK_DAYS);
   const count = await tx.sentClip.count({ where: { academyId, playerId, sentAt: { gt: since }, upload: { state: { notIn: ["cancelled", "refused"] } } } });
-  if (count > MOST_A_WEEK) throw new ConflictError(`${MOST_A_WEEK} clips in seven days are the most, so that your coach can look at each with care. Nothing was sent. Send the next one in a few days.`);
+  if (count > MOST_A_WEEK) throw new ConflictError(say("{count} clips in seven days are the most, so that your coach can look at each with care. Nothing was sent. Send the next one in a few days.", { count: MOST_A_WEEK }));
   return begun;
 }
 

@@ -3,6 +3,7 @@ import type { Person } from "@/lib/access/actor";
 import { defineQuery } from "@/lib/access/define-query";
 import { may, mayInAcademy } from "@/lib/access/guard";
 import { dayIn } from "@/lib/core/days";
+import { sayIn } from "@/lib/core/words/catalogue";
 import { NotFoundError } from "@/lib/core/errors";
 import type { Id } from "@/lib/core/ids";
 import { now } from "@/lib/platform/clock";
@@ -52,7 +53,7 @@ export const getSending = defineQuery({
     });
     const names = await namesOf(db, academyId, rows.map(({ answeredById }) => answeredById));
     return {
-      playerId, givenName: player.givenName, sides: player.sides, isPaused: player.isPaused, whyNot: whyNothingIsSent(player),
+      playerId, givenName: player.givenName, sides: player.sides, isPaused: player.isPaused, whyNot: whyNothingIsSent(player, sayIn(actor.language)),
       rows: rows.map((row) => rowOf(row, player.isPermitted, names, actor.timeZone)),
     };
   },

@@ -1,3 +1,5 @@
+import { english, type Say } from "@/lib/core/words/say";
+
 /** Letters of what a family asks, and of an answer. */
 export const MOST_WORDS = 300;
 export const MOST_ANSWER = 900;
@@ -28,10 +30,10 @@ export function sentState({ uploadState, lookedAt, answeredAt }: SentFacts): Sen
 }
 
 /** Why a family can send nothing of a player now, in words for a child; null when it can. */
-export function whyNothingIsSent(player: { readonly givenName: string; readonly leftAt: Date | null; readonly isPermitted: boolean; readonly isPaused: boolean }): string | null {
-  if (player.leftAt) return `${player.givenName} has left the academy.`;
-  if (player.isPaused) return "It hurts: no swings until a coach and the family have both cleared it. Nobody is cross.";
-  if (!player.isPermitted) return "There is no yes to filming now, so no clip can be sent and none is shown. A parent can give one.";
+export function whyNothingIsSent(player: { readonly givenName: string; readonly leftAt: Date | null; readonly isPermitted: boolean; readonly isPaused: boolean }, say: Say = english): string | null {
+  if (player.leftAt) return say("{name} has left the academy.", { name: player.givenName });
+  if (player.isPaused) return say("It hurts: no swings until a coach and the family have both cleared it. Nobody is cross.");
+  if (!player.isPermitted) return say("There is no yes to filming now, so no clip can be sent and none is shown. A parent can give one.");
   return null;
 }
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { FILMED_RATES } from "@/lib/core/filmed-rate";
+import type { PlainSentence } from "@/lib/core/words/say";
 import { idForm } from "@/lib/domains/roster/schema";
 import { beginUploadForm, SIDES, TASKS, VIEWS, markShapeForm } from "../schema";
 import { MOST_WORDS, MOST_ANSWER } from "./rules";
@@ -11,7 +12,7 @@ export const beginSentForm = z.object({
   view: z.enum(VIEWS, { error: "Say from where it was filmed." }),
   task: z.enum(TASKS, { error: "Say what was hit." }),
   filmedRate: z.enum(FILMED_RATES, { error: "Say whether it is slow motion." }),
-  words: z.string().trim().max(MOST_WORDS, `Keep it below ${MOST_WORDS} letters.`).default(""),
+  words: z.string().trim().max(MOST_WORDS, `Keep it below ${MOST_WORDS} letters.` as const satisfies PlainSentence).default(""),
   byteLength: beginUploadForm.shape.byteLength,
   contentHash: beginUploadForm.shape.contentHash,
 });

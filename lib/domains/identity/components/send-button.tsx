@@ -3,7 +3,7 @@
 import type { ReactNode } from "react";
 import { useFormStatus } from "react-dom";
 import { Button } from "@/lib/ui/button";
-import { uiWords } from "@/lib/ui/words/ui-words";
+import { useSay } from "@/lib/ui/words/use-say";
 
 interface SendButtonProps {
   children: ReactNode;
@@ -14,6 +14,7 @@ interface SendButtonProps {
 
 /** Sends the form it stands in, on paper unless it is the one main thing of its page. Cannot be pressed twice. */
 export function SendButton({ children, kind, label }: SendButtonProps) {
+  const say = useSay();
   const { pending: isPending } = useFormStatus();
   return (
     <Button
@@ -25,7 +26,7 @@ export function SendButton({ children, kind, label }: SendButtonProps) {
         if (isPending) event.preventDefault();
       }}
     >
-      {isPending ? uiWords.form.working : children}
+      {isPending ? say("Working on it …") : children}
     </Button>
   );
 }

@@ -6,6 +6,7 @@ import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { TextArea } from "@/lib/ui/text-input";
+import { useSay } from "@/lib/ui/words/use-say";
 import { sendMessage } from "../actions";
 
 interface MessageFormProps {
@@ -20,15 +21,16 @@ interface MessageFormProps {
 
 /** Writes one message, in plain text. What was typed stays whenever it could not be sent. */
 export function MessageForm({ playerId, messageId, label, hint, isClosed }: MessageFormProps) {
+  const say = useSay();
   const [state, send] = useActionState(sendMessage, IDLE);
   if (isClosed && state.status !== "refused") return null;
   return (
     <form action={send} className="form">
       <input type="hidden" name="playerId" value={playerId} />
       <input type="hidden" name="messageId" value={messageId} />
-      <TextArea name="words" label={isClosed ? "Your text, not sent" : label} hint={isClosed ? undefined : hint} rows={4} dir="auto" readOnly={isClosed} {...fieldState(state, "words")} />
+      <TextArea name="words" label={isClosed ? say("Your text, not sent") : label} hint={isClosed ? undefined : hint} rows={4} dir="auto" readOnly={isClosed} {...fieldState(state, "words")} />
       <FormStatus state={state} />
-      {isClosed ? null : <SubmitButton>Send</SubmitButton>}
+      {isClosed ? null : <SubmitButton>{say("Send")}</SubmitButton>}
     </form>
   );
 }

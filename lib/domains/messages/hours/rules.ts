@@ -1,4 +1,5 @@
 import { DateTime } from "luxon";
+import { english, type Say } from "@/lib/core/words/say";
 
 /** From which hour until which hour of the day messages go out; whole hours by the location's own clock. */
 export interface ContactHours {
@@ -33,16 +34,19 @@ export function hoursProblem({ opensHour, closesHour }: ContactHours): string | 
 }
 
 /** "8 AM", "noon", "midnight". */
-export function hourWords(hour: number): string {
-  if (hour === 12) return "noon";
-  if (hour === 0 || hour === 24) return "midnight";
+export const hourWords = (hour: number) => sayHour(hour, english);
+
+/** The same in the reader's language. */
+export function sayHour(hour: number, say: Say): string {
+  if (hour === 12) return say("noon");
+  if (hour === 0 || hour === 24) return say("midnight");
   return `${hour % 12} ${hour < 12 ? "AM" : "PM"}`;
 }
 
 /** "8:00 AM today", "8:00 AM tomorrow", else with the day's name. */
-export function whenWords(instant: Date, now: Date, timeZone: string): string {
+export function whenWords(instant: Date, now: Date, timeZone: string, say: Say = english): string {
   const [at, present] = [DateTime.fromJSDate(instant, { zone: timeZone }), DateTime.fromJSDate(now, { zone: timeZone })];
   const days = Math.round(at.startOf("day").diff(present.startOf("day"), "days").days);
-  const day = days === 0 ? "today" : days === 1 ? "tomorrow" : `on ${at.toFormat("cccc d LLLL")}`;
+  const day = days === 0 ? say("today") : days === 1 ? say("tomorrow") : say("on {day}", { day: say.day(at.toFormat("yyyy-MM-dd")) });
   return `${at.toFormat("h:mm a")} ${day}`;
 }

@@ -1,9 +1,10 @@
+import type { Say } from "@/lib/core/words/say";
 import { MarkStroke } from "@/lib/domains/clips/components/mark-stroke";
 import type { MarkedFrame } from "@/lib/domains/clips/view";
 
 /** The very frame of a note with what the coach drew on it; drawn words stand below, where they can be read on a phone. */
-export function NoteStill({ still, alt }: { still: MarkedFrame; alt: string }) {
-  if (!still.url) return <p className="quiet">The picture is not shown now: the yes to filming has ended or was withdrawn. The words stay.</p>;
+export function NoteStill({ still, alt, say }: { still: MarkedFrame; alt: string; say: Say }) {
+  if (!still.url) return <p className="quiet">{say("The picture is not shown now: the yes to filming has ended or was withdrawn. The words stay.")}</p>;
   const words = still.marks.flatMap((shape) => (shape.kind === "words" ? [shape.text] : []));
   return (
     <figure className="plate">
@@ -19,7 +20,7 @@ export function NoteStill({ still, alt }: { still: MarkedFrame; alt: string }) {
           ))}
         </svg>
       </div>
-      {words.length > 0 ? <figcaption>{words.join(" · ")}</figcaption> : null}
+      {words.length > 0 ? <figcaption lang={say.asWritten}>{words.join(" · ")}</figcaption> : null}
     </figure>
   );
 }

@@ -1,3 +1,4 @@
+import { english, type Say } from "@/lib/core/words/say";
 import { sceneWords, type Scene, type SceneProp } from "@/lib/prescribe/scene";
 
 const [WIDTH, HEIGHT, ROOM] = [320, 262, 26];
@@ -11,7 +12,7 @@ const NET_M = 2.5;
  * A drill's set-up seen from above: the hitter at the near end, the ball's way upward. Lengths are to one scale where the
  * ground is short; on long ground the far end is cut and its length written.
  */
-export function SetUpPicture({ scene }: { scene: Scene }) {
+export function SetUpPicture({ scene, say = english }: { scene: Scene; say?: Say }) {
   const shownM = Math.min(scene.lengthM, 7);
   const scale = Math.min((WIDTH - 2 * ROOM) / Math.max(scene.widthM, 2), (HEIGHT - 2 * ROOM - WORDS) / Math.max(shownM, 2));
   const [w, h] = [scene.widthM * scale, shownM * scale];
@@ -21,7 +22,7 @@ export function SetUpPicture({ scene }: { scene: Scene }) {
   const reach = Math.min(CIRCLE_M * scale, w / 2, 64);
   const ahead = (metres: number) => Math.max(top + 8, y - metres * scale);
   return (
-    <svg className="draw" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={sceneWords(scene)}>
+    <svg className="draw" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={sceneWords(scene, say)}>
       <g fill="none" stroke="currentColor" strokeWidth="2">
         <path d={isCut ? `M${left} ${top}V${top + h}H${left + w}V${top}` : `M${left} ${top}H${left + w}V${top + h}H${left}Z`} strokeDasharray="2 5" />
         {scene.hasCircle ? <circle cx={x} cy={y} r={reach} strokeDasharray="8 5" /> : null}
@@ -32,11 +33,12 @@ export function SetUpPicture({ scene }: { scene: Scene }) {
         {scene.hasAdult ? <Person x={left + w + 22} y={y + 6} /> : null}
       </g>
       <text x={WIDTH / 2} y={HEIGHT - 30} textAnchor="middle">
-        {scene.widthM} × {scene.lengthM} m{scene.props.includes("net") ? ", net 2–3 m ahead" : ""}
+        {`${scene.widthM} × ${scene.lengthM} m`}
+        {scene.props.includes("net") ? `, ${say("net 2–3 m ahead")}` : ""}
       </text>
       {scene.hasCircle ? (
         <text x={WIDTH / 2} y={HEIGHT - 8} textAnchor="middle">
-          Clear circle: bat + 2 steps
+          {say("Clear circle: bat + 2 steps")}
         </text>
       ) : null}
     </svg>

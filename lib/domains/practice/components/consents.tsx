@@ -1,5 +1,5 @@
+import type { Say } from "@/lib/core/words/say";
 import { ActButton, type FormAction } from "@/lib/domains/identity/components/act-button";
-import { longDay } from "@/lib/domains/plans/view";
 import type { ConsentUse } from "@/lib/domains/roster/rules";
 import type { ConsentView } from "@/lib/domains/roster/view";
 import { CONSENT_WORDS } from "./words";
@@ -9,10 +9,11 @@ interface ConsentsProps {
   consents: readonly ConsentView[];
   withdraw: FormAction;
   record: FormAction;
+  say: Say;
 }
 
 /** What was said yes to, until when, and the way to take it back or to say it again. */
-export function Consents({ playerId, consents, withdraw, record }: ConsentsProps) {
+export function Consents({ playerId, consents, withdraw, record, say }: ConsentsProps) {
   const inForce = (use: ConsentUse) => consents.find((consent) => consent.use === use && consent.isValid);
   // Filming for lessons is what everything rests on; the other uses stand here only while there is something to take back.
   const uses = (Object.keys(CONSENT_WORDS) as ConsentUse[]).filter((use) => use === "lesson" || inForce(use));
@@ -20,7 +21,7 @@ export function Consents({ playerId, consents, withdraw, record }: ConsentsProps
     <div className="flow">
       {uses.map((use) => {
         const consent = inForce(use);
-        const { name, means } = CONSENT_WORDS[use];
+        const [name, means] = [say(CONSENT_WORDS[use].name), say(CONSENT_WORDS[use].means)];
         return (
           <div key={use} className="flow">
             <p>
@@ -29,19 +30,18 @@ export function Consents({ playerId, consents, withdraw, record }: ConsentsProps
             {consent ? (
               <>
                 <p>
-                  {consent.givenBy ? `${consent.givenBy} said yes` : "Said yes"} on {longDay(consent.givenOn)}
-                  {consent.method === "paper" ? ", on paper" : ""}. It holds until {longDay(consent.validUntil)} {consent.validUntil.slice(0, 4)}.
+                  {consentWords(consent, say)} {say("It holds until {day} {year}.", { day: say.day(consent.validUntil), year: consent.validUntil.slice(0, 4) })}
                 </p>
-                <p className="small quiet">If you withdraw it, every clip and still is gone from all pages at once. You can say yes again later.</p>
-                <ActButton action={withdraw} fields={{ playerId, use }} kind="plain" label={`Withdraw: ${name}`}>
-                  Withdraw
+                <p className="small quiet">{say("If you withdraw it, every clip and still is gone from all pages at once. You can say yes again later.")}</p>
+                <ActButton action={withdraw} fields={{ playerId, use }} kind="plain" label={say("Withdraw: {name}", { name })}>
+                  {say("Withdraw")}
                 </ActButton>
               </>
             ) : (
               <>
-                <p>No yes is in force. Nothing is filmed, and no picture is shown.</p>
-                <ActButton action={record} fields={{ playerId, use }} kind="plain" label={`Say yes for one year: ${name}`}>
-                  Say yes for one year
+                <p>{say("No yes is in force. Nothing is filmed, and no picture is shown.")}</p>
+                <ActButton action={record} fields={{ playerId, use }} kind="plain" label={say("Say yes for one year: {name}", { name })}>
+                  {say("Say yes for one year")}
                 </ActButton>
               </>
             )}
@@ -50,4 +50,11 @@ export function Consents({ playerId, consents, withdraw, record }: ConsentsProps
       })}
     </div>
   );
+}
+
+/** "Odile said yes on Monday 5 October, on paper." */
+function consentWords({ givenBy, givenOn, method }: ConsentView, say: Say): string {
+  const day = say.day(givenOn);
+  if (givenBy) return method === "paper" ? say("{who} said yes on {day}, on paper.", { who: givenBy, day }) : say("{who} said yes on {day}.", { who: givenBy, day });
+  return method === "paper" ? say("Said yes on {day}, on paper.", { day }) : say("Said yes on {day}.", { day });
 }

@@ -8,6 +8,7 @@ import { FormStatus } from "@/lib/ui/form-status";
 import { State } from "@/lib/ui/state";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { TextInput } from "@/lib/ui/text-input";
+import { useSay } from "@/lib/ui/words/use-say";
 import { correctPractice, logPractice, undoPractice } from "../actions";
 
 interface DrillDoneProps {
@@ -21,6 +22,7 @@ interface DrillDoneProps {
 
 /** Done in one tap; then what is counted, with a way back and a way to another count. Works without scripts too. */
 export function DrillDone({ planDrillId, name, doneTimes, isAsked }: DrillDoneProps) {
+  const say = useSay();
   const [logged, log] = useActionState(logPractice, IDLE);
   const [undone, undo] = useActionState(undoPractice, IDLE);
   const [corrected, correct] = useActionState(correctPractice, IDLE);
@@ -39,31 +41,31 @@ export function DrillDone({ planDrillId, name, doneTimes, isAsked }: DrillDonePr
         <form action={log}>
           {drill}
           {logged.status === "refused" ? <FormStatus state={logged} /> : null}
-          <SubmitButton isBig isWide kind={isAsked ? "main" : undefined} pendingText="Counting …" aria-label={`Done: ${name}`}>
-            Done
+          <SubmitButton isBig isWide kind={isAsked ? "main" : undefined} pendingText={say("Counting …")} aria-label={say("Done: {name}", { name })}>
+            {say("Done")}
           </SubmitButton>
         </form>
       ) : (
         <>
           <div className="bar-line">
             <p role="status">
-              <State is="seen">Done, {doneTimes} counted</State>
+              <State is="seen">{say("Done, {count} counted", { count: doneTimes })}</State>
             </p>
             <form action={undo} className="push">
               {drill}
-              <Button type="submit" aria-label={`Undo: ${name}`}>
-                Undo
+              <Button type="submit" aria-label={say("Undo: {name}", { name })}>
+                {say("Undo")}
               </Button>
             </form>
           </div>
           {undone.status === "refused" ? <FormStatus state={undone} /> : null}
           <details open={corrected.status === "refused" || undefined}>
-            <summary className="small quiet">I did another number</summary>
+            <summary className="small quiet">{say("I did another number")}</summary>
             <form action={correct} className="form">
               {drill}
-              <TextInput name="times" label="How many today" inputMode="numeric" autoComplete="off" isShort required {...fieldState(corrected, "times", String(doneTimes))} />
+              <TextInput name="times" label={say("How many today")} inputMode="numeric" autoComplete="off" isShort required {...fieldState(corrected, "times", String(doneTimes))} />
               {corrected.status === "refused" ? <FormStatus state={corrected} /> : null}
-              <Button type="submit">Count this</Button>
+              <Button type="submit">{say("Count this")}</Button>
             </form>
           </details>
         </>

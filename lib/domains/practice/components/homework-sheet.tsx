@@ -1,8 +1,11 @@
 import { SetUpPicture } from "@/lib/domains/plans/components/set-up-picture";
-import { longDay, type FamilyDrill, type FamilyNote } from "@/lib/domains/plans/view";
+import type { Say } from "@/lib/core/words/say";
+import { Told } from "@/lib/ui/words/told";
+import { TellAll } from "@/lib/domains/plans/components/drill-words";
+import type { FamilyDrill, FamilyNote } from "@/lib/domains/plans/view";
 
 /** The homework on paper: cue, drills with steps and counts, boxes to tick, room to write. No picture: it may hang on a wall. */
-export function HomeworkSheet({ note, givenName, stopped }: { note: FamilyNote; givenName: string; stopped: boolean }) {
+export function HomeworkSheet({ note, givenName, stopped, say }: { note: FamilyNote; givenName: string; stopped: boolean; say: Say }) {
   const { plan } = note;
   const drills = plan.drills.filter((drill) => !stopped || !drill.stopsWhenPaused);
   return (
@@ -10,31 +13,33 @@ export function HomeworkSheet({ note, givenName, stopped }: { note: FamilyNote; 
       <header className="top">
         <div>
           <p className="note">
-            {note.academyName}, homework until {longDay(plan.endsOn)}
+            {say("{academy}, homework until {day}", { academy: note.academyName, day: say.day(plan.endsOn) })}
           </p>
-          <h1>{note.oneThing}</h1>
+          <h1>
+            <Told say={say} text={note.oneThing} />
+          </h1>
         </div>
         <p>
-          Name <span className="write">{givenName}</span>
+          {say("Name")} <span className="write">{givenName}</span>
         </p>
       </header>
       <p>
-        <b>Keep:</b> {note.keptWell} <b>Say it before each set:</b> <span className="said">“{note.cue}”</span>
+        <b>{say("Keep:")}</b> <span lang={say.asWritten}>{note.keptWell}</span> <b>{say("Say it before each set:")}</b> <span className="said" lang={say.asWritten}>“{note.cue}”</span>
       </p>
       {stopped ? (
         <p>
-          <b>Swings are paused.</b> Only what needs no swing stands here.
+          <b>{say("Swings are paused.")}</b> {say("Only what needs no swing stands here.")}
         </p>
       ) : null}
       {drills.map((drill, index) => (
-        <DrillOnPaper key={drill.id} drill={drill} number={index + 1} days={drill.weekdays.length || (drill.daysPerWeekMost ?? plan.daysPerWeek)} />
+        <DrillOnPaper key={drill.id} drill={drill} say={say} number={index + 1} days={drill.weekdays.length || (drill.daysPerWeekMost ?? plan.daysPerWeek)} />
       ))}
       <footer className="foot">
         <p>
-          <b>Before you swing.</b> {plan.cautions.join(" ")}
+          <b>{say("Before you swing.")}</b> <TellAll say={say} texts={plan.cautions} />
         </p>
         <p>
-          <b>It hurts?</b> Stop. Tell an adult. Tell us. Do something else today.
+          <b>{say("It hurts?")}</b> {say("Stop. Tell an adult. Tell us. Do something else today.")}
         </p>
       </footer>
     </article>
@@ -43,38 +48,38 @@ export function HomeworkSheet({ note, givenName, stopped }: { note: FamilyNote; 
 
 const WEEKS = [1, 2];
 
-function DrillOnPaper({ drill, number, days }: { drill: FamilyDrill; number: number; days: number }) {
+function DrillOnPaper({ drill, number, days, say }: { drill: FamilyDrill; number: number; days: number; say: Say }) {
   const boxes = Array.from({ length: days }, (_, index) => index + 1);
   return (
     <section className={drill.scene ? "drill" : "drill no-pic"}>
       {drill.scene ? (
         <div>
-          <SetUpPicture scene={drill.scene} />
+          <SetUpPicture scene={drill.scene} say={say} />
         </div>
       ) : null}
       <div>
         <h2>
-          {number}. {drill.name}
+          {number}. <Told say={say} text={drill.name} />
         </h2>
         <ol>
           {drill.steps.map((step) => (
-            <li key={step}>{step}</li>
+            <li key={step}>
+              <Told say={say} text={step} />
+            </li>
           ))}
         </ol>
         <p>
-          <b>
-            {drill.timesPerDay} {drill.swingsPerDay > 0 ? "swings" : "times"} a day.
-          </b>{" "}
-          It works when: {drill.worked}
+          <b>{drill.swingsPerDay > 0 ? say("{count} swings a day.", { count: drill.timesPerDay }) : say("{count} times a day.", { count: drill.timesPerDay })}</b>{" "}
+          <span lang={say.langOf(drill.worked)}>{say.around(drill.worked)("It works when: {worked}", { worked: say.told(drill.worked) })}</span>
         </p>
         <table className="boxes">
-          <caption className="hush">Boxes to tick for {drill.name}</caption>
+          <caption className="hush">{say("Boxes to tick for {name}", { name: say.told(drill.name) })}</caption>
           <thead>
             <tr>
               <td />
               {boxes.map((day) => (
                 <th key={day} scope="col">
-                  day {day}
+                  {say("day {number}", { number: day })}
                 </th>
               ))}
             </tr>
@@ -82,7 +87,7 @@ function DrillOnPaper({ drill, number, days }: { drill: FamilyDrill; number: num
           <tbody>
             {WEEKS.map((week) => (
               <tr key={week}>
-                <th scope="row">week {week}</th>
+                <th scope="row">{say("week {number}", { number: week })}</th>
                 {boxes.map((day) => (
                   <td key={day} />
                 ))}

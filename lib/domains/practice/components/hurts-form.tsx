@@ -8,6 +8,7 @@ import { fieldState } from "@/lib/ui/field-state";
 import { FormStatus } from "@/lib/ui/form-status";
 import { SubmitButton } from "@/lib/ui/submit-button";
 import { TextArea } from "@/lib/ui/text-input";
+import { useSay } from "@/lib/ui/words/use-say";
 import { STOP_ID } from "./words";
 
 interface HurtsFormProps {
@@ -22,6 +23,7 @@ const LEVELS = Array.from({ length: 11 }, (_, level) => ({ value: String(level),
 
 /** Where, how much, and if one likes in own words; one press. Afterwards the page above says what happens now. */
 export function HurtsForm({ action, playerId, parts, isPausedAlready }: HurtsFormProps) {
+  const say = useSay();
   const [state, send] = useActionState(action, IDLE);
   useEffect(() => {
     if (state.status === "done") document.getElementById(STOP_ID)?.focus();
@@ -29,18 +31,18 @@ export function HurtsForm({ action, playerId, parts, isPausedAlready }: HurtsFor
   const form = (
     <form action={send} className="form">
       <input type="hidden" name="playerId" value={playerId} />
-      <Choice name="part" label="Where does it hurt?" options={parts} isRequired {...fieldState(state, "part")} />
-      <Choice name="level" label="How much?" hint="0 is not at all. 10 is the most." options={LEVELS} isRequired {...fieldState(state, "level")} />
-      <TextArea name="words" label="In your own words" mayBeEmpty rows={3} maxLength={500} hint="The people who look after you here can read this." {...fieldState(state, "words")} />
+      <Choice name="part" label={say("Where does it hurt?")} options={parts} isRequired {...fieldState(state, "part")} />
+      <Choice name="level" label={say("How much?")} hint={say("0 is not at all. 10 is the most.")} options={LEVELS} isRequired {...fieldState(state, "level")} />
+      <TextArea name="words" label={say("In your own words")} mayBeEmpty rows={3} maxLength={500} hint={say("The people who look after you here can read this.")} {...fieldState(state, "words")} />
       {state.status === "refused" ? <FormStatus state={state} /> : null}
-      <SubmitButton isBig isWide pendingText="Telling them …">
-        Tell them
+      <SubmitButton isBig isWide pendingText={say("Telling them …")}>
+        {say("Tell them")}
       </SubmitButton>
     </form>
   );
   return isPausedAlready ? (
     <details>
-      <summary>Something else hurts too</summary>
+      <summary>{say("Something else hurts too")}</summary>
       {form}
     </details>
   ) : (

@@ -8,6 +8,8 @@ interface MarkedStillProps {
   still: MarkedFrame;
   /** Read aloud for who cannot see it. */
   alt: string;
+  /** The language of words drawn on it, where it is not the page's. */
+  lang?: string;
 }
 
 function spotsOf(shape: MarkShape): { x: number; y: number }[] {
@@ -22,7 +24,7 @@ function spotsOf(shape: MarkShape): { x: number; y: number }[] {
 }
 
 /** The frame a note was written about with what the coach drew on it, cropped to the drawing; drawn words stand below. */
-export function MarkedStill({ still, alt }: MarkedStillProps) {
+export function MarkedStill({ still, alt, lang }: MarkedStillProps) {
   if (!still.url) return <p className="quiet">The picture is not shown now. The yes to filming has ended or was withdrawn. The words stay.</p>;
   const crop = cropAround(still.marks.flatMap(spotsOf), still.widthPx, still.heightPx);
   const words = still.marks.flatMap((shape) => (shape.kind === "words" ? [shape.text] : []));
@@ -41,7 +43,7 @@ export function MarkedStill({ still, alt }: MarkedStillProps) {
           ))}
         </svg>
       </span>
-      {words.length > 0 ? <figcaption>{words.join(" · ")}</figcaption> : null}
+      {words.length > 0 ? <figcaption lang={lang}>{words.join(" · ")}</figcaption> : null}
     </figure>
   );
 }

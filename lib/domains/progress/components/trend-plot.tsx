@@ -1,18 +1,15 @@
-import { longDay } from "@/lib/domains/plans/view";
+import type { Say } from "@/lib/core/words/say";
 import { numberWords } from "@/lib/measure/reading-words";
 import { plotOf, type Trend } from "../rules";
-import { progressWords } from "./words";
-
-const words = progressWords.plot;
 
 /** A dot for each swing with its doubt, over the band as ruled paper; no line joins them. Below eleven it holds no number. */
-export function TrendPlot({ trend, answer, showsNumbers }: { trend: Trend; answer: string; showsNumbers: boolean }) {
+export function TrendPlot({ trend, answer, showsNumbers, say }: { trend: Trend; answer: string; showsNumbers: boolean; say: Say }) {
   const plot = plotOf(trend);
   if (!plot) return null;
   const { width, height, dots, band } = plot;
   return (
     <figure className="trend-plot">
-      <svg role="img" aria-label={showsNumbers ? words.label(dots.length, answer) : words.plain(answer)} viewBox={`0 0 ${width} ${height}`}>
+      <svg role="img" aria-label={showsNumbers ? say("{count, plural, =1 {One swing.} other {# swings, the oldest left.}} {word}", { count: dots.length, word: answer }) : say("A dot for each swing, the oldest left. {word}", { word: answer })} viewBox={`0 0 ${width} ${height}`}>
         {band ? (
           <g className="band">
             <rect x={0} y={band.top} width={width} height={band.bottom - band.top} />
@@ -30,15 +27,15 @@ export function TrendPlot({ trend, answer, showsNumbers }: { trend: Trend; answe
         ))}
       </svg>
       <figcaption>
-        {words.doubt} {band ? words.band : ""}
+        {say("A dot is a swing. The line through it is how sure we are.")} {band ? say("The ruled part is where it may lie.") : ""}
       </figcaption>
       {showsNumbers ? (
         <details>
-          <summary className="small">{words.inWords}</summary>
+          <summary className="small">{say("The dots in words")}</summary>
           <ul className="small">
             {trend.dots.map(({ day, value, sd }, i) => (
               <li key={i}>
-                {longDay(day)}: {numberWords(value, sd, trend.unit)}
+                {say.day(day)}: {dotWords(value, sd, trend.unit, say)}
               </li>
             ))}
           </ul>
@@ -46,6 +43,11 @@ export function TrendPlot({ trend, answer, showsNumbers }: { trend: Trend; answe
       ) : null}
     </figure>
   );
+}
+
+/** "0.31 ± 0.04 torso lengths": lengths of the body have a name in every language, other units a sign. */
+function dotWords(value: number, sd: number, unit: string, say: Say): string {
+  return unit.endsWith(" lengths") ? `${numberWords(value, sd, "")} ${say.told(unit)}` : numberWords(value, sd, unit);
 }
 
 const LINE_EVERY = 8;

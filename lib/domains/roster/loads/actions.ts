@@ -3,6 +3,7 @@
 import { defineAction } from "@/lib/access/define-action";
 import { may } from "@/lib/access/guard";
 import type { Person } from "@/lib/access/actor";
+import { sayIn } from "@/lib/core/words/catalogue";
 import type { Id } from "@/lib/core/ids";
 import type { Database } from "@/lib/platform/database";
 import { findPlayerSubject } from "../scope";
@@ -26,7 +27,9 @@ export const logSwings = defineAction({
   name: "roster.log-swings",
   input: logSwingsForm,
   policy: may(countSwings, playerOf),
-  run: async ({ actor, input, granted, tx }) => ({ message: `Counted as ${await commands.logSwings(tx, actor, granted, input)} full swings.` }),
+  run: async ({ actor, input, granted, tx }) => ({
+    message: sayIn(actor.language)("Counted as {count, plural, one {# full swing} other {# full swings}}.", { count: await commands.logSwings(tx, actor, granted, input) }),
+  }),
 });
 
 export const takeBackSwings = defineAction({

@@ -3,6 +3,7 @@ import type { Granted } from "@/lib/access/ability";
 import type { Person } from "@/lib/access/actor";
 import { dayValue, daysAfter } from "@/lib/core/days";
 import { ConflictError, InvalidError, NotFoundError } from "@/lib/core/errors";
+import type { PlainSentence } from "@/lib/core/words/say";
 import { newId, type Id } from "@/lib/core/ids";
 import { now, todayIn } from "@/lib/platform/clock";
 import type { Transaction } from "@/lib/platform/database";
@@ -34,7 +35,7 @@ export async function logSwings(tx: Transaction, actor: Person, player: Granted<
   const { academyId, id: playerId } = player;
   if (player.hasLeft) throw new ConflictError("This player has left the academy. Nothing more is counted.");
   const today = await todayAt(tx, player);
-  const problem = given.day > today ? "That day is still to come. Count it when it is done." : given.day <= daysAfter(today, -LOG_DAYS_BACK) ? `Swings are written down for the last ${LOG_DAYS_BACK} days.` : null;
+  const problem = given.day > today ? "That day is still to come. Count it when it is done." : given.day <= daysAfter(today, -LOG_DAYS_BACK) ? (`Swings are written down for the last ${LOG_DAYS_BACK} days.` as const satisfies PlainSentence) : null;
   if (problem) throw new InvalidError(problem, { day: problem });
   const counted = fullSwingsOf(given);
   if (!counted) throw new InvalidError("Write how many swings, as well as you know.", { swings: "Write how many swings, as well as you know." });

@@ -1,7 +1,7 @@
 /** Where swings come from besides homework. */
 export const SWING_SOURCES = ["team", "lessons", "games"] as const;
 export type SwingSourceId = (typeof SWING_SOURCES)[number];
-export const SOURCE_WORDS: Readonly<Record<SwingSourceId, string>> = { team: "team", lessons: "lessons", games: "games" };
+export const SOURCE_WORDS = { team: "team", lessons: "lessons", games: "games" } as const satisfies Record<SwingSourceId, string>;
 
 /** A game without a count is taken as this many swings. House rule, no source. */
 export const SWINGS_OF_A_GAME = 15;

@@ -1,8 +1,9 @@
 import { z } from "zod";
+import type { PlainSentence } from "@/lib/core/words/say";
 import { dayForm, idForm } from "../schema";
 import { MOST_SWINGS_A_DAY, SWING_SOURCES } from "./rules";
 
-const sentence = `Swings: a whole number from 0 to ${MOST_SWINGS_A_DAY}.`;
+const sentence = `Swings: a whole number from 0 to ${MOST_SWINGS_A_DAY}.` as const satisfies PlainSentence;
 const swings = z.coerce.number({ error: sentence }).int(sentence).min(0, sentence).max(MOST_SWINGS_A_DAY, sentence);
 const emptyAsNull = <T extends z.ZodType>(form: T) => z.preprocess((value) => (value === "" || value === undefined ? null : value), form.nullable());
 const ticked = z.preprocess((value) => value === "on" || value === true || value === "true", z.boolean());

@@ -1,4 +1,5 @@
 import type { Id } from "@/lib/core/ids";
+import { english, type Say } from "@/lib/core/words/say";
 import type { SwingsElsewhere } from "@/lib/prescribe/week/request";
 import { SOURCE_WORDS, SWING_SOURCES, type SwingSourceId } from "./rules";
 
@@ -20,14 +21,14 @@ export interface SwingLogView {
 
 const WEEKDAY_NAMES = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;
 
-export function weekdayName(weekday: number): string {
-  return WEEKDAY_NAMES[weekday - 1] ?? "";
+export function weekdayName(weekday: number, say: Say = english): string {
+  const name = WEEKDAY_NAMES[weekday - 1];
+  return name ? say(name) : "";
 }
 
 /** "Monday, Wednesday and Friday"; empty for no days. */
-export function weekdayWords(weekdays: readonly number[]): string {
-  const names = weekdays.map(weekdayName);
-  return names.length > 1 ? `${names.slice(0, -1).join(", ")} and ${names.at(-1)}` : (names[0] ?? "");
+export function weekdayWords(weekdays: readonly number[], say: Say = english): string {
+  return say.list(weekdays.map((weekday) => weekdayName(weekday, say)));
 }
 
 /** A usual week elsewhere as the optimiser counts it; null while any source was not asked for. */
@@ -37,11 +38,11 @@ export function elsewhereOf(sources: readonly SourceView[]): SwingsElsewhere[] |
 }
 
 /** A usual week in one line. */
-export function elsewhereWords(sources: readonly SourceView[]): string {
-  if (elsewhereOf(sources) === null) return "not asked yet";
+export function elsewhereWords(sources: readonly SourceView[], say: Say = english): string {
+  if (elsewhereOf(sources) === null) return say("not asked yet");
   const named = SWING_SOURCES.flatMap((source) => {
     const one = sources.find((found) => found.source === source);
-    return one && one.weekdays.length * one.swingsEach > 0 ? [`${SOURCE_WORDS[source]} ${one.weekdays.length} × ${one.swingsEach}`] : [];
+    return one && one.weekdays.length * one.swingsEach > 0 ? [`${say(SOURCE_WORDS[source])} ${one.weekdays.length} × ${one.swingsEach}`] : [];
   });
-  return named.length > 0 ? named.join(", ") : "none in a usual week";
+  return named.length > 0 ? named.join(", ") : say("none in a usual week");
 }

@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { longDay } from "@/lib/domains/plans/view";
+import { english, type Say } from "@/lib/core/words/say";
 import { sayMinutes } from "../rules";
 import type { WalkthroughRow } from "../view";
 
@@ -9,10 +9,11 @@ interface WalkthroughListProps {
   readonly base: string;
   /** For who made them: which of them were sent. */
   readonly isForCoach?: boolean;
+  readonly say?: Say;
 }
 
 /** Walkthroughs, newest first: what they are about and how long they take. */
-export function WalkthroughList({ rows, base, isForCoach = false }: WalkthroughListProps) {
+export function WalkthroughList({ rows, base, isForCoach = false, say = english }: WalkthroughListProps) {
   return (
     <ul className="rows talk-rows">
       {rows.map(({ id, title, madeOn, from, lengthMs, chapterTitles, summary, sentOn }) => {
@@ -20,9 +21,9 @@ export function WalkthroughList({ rows, base, isForCoach = false }: WalkthroughL
         return (
           <li key={id}>
             <p>
-              <Link href={`${base}/${id}`}><b>{title}</b></Link> <span className="note">{sayMinutes(lengthMs)} minutes, {longDay(madeOn)}, from {from}{isForCoach ? (sentOn ? ", sent" : ", not sent yet") : ""}</span>
+              <Link href={`${base}/${id}`}><b lang={say.asWritten}>{title}</b></Link> <span className="note">{say("{time} minutes, {day}, from {who}", { time: sayMinutes(lengthMs), day: say.day(madeOn), who: from })}{isForCoach ? (sentOn ? ", sent" : ", not sent yet") : ""}</span>
             </p>
-            {summary ? <p>{summary}</p> : about.length > 0 ? <p className="note">{about.join(", ")}</p> : null}
+            {summary ? <p lang={say.asWritten}>{summary}</p> : about.length > 0 ? <p className="note" lang={say.asWritten}>{about.join(", ")}</p> : null}
           </li>
         );
       })}

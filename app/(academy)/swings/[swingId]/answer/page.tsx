@@ -4,6 +4,7 @@ import { AnswerForm } from "@/lib/domains/clips/components/sent/answer-form";
 import { sentWords as words } from "@/lib/domains/clips/components/sent/sent-words";
 import { getSwing } from "@/lib/domains/clips/queries";
 import { findSentOf } from "@/lib/domains/clips/sent/queries";
+import { english } from "@/lib/core/words/say";
 import { NoteStill } from "@/lib/domains/plans/components/note-still";
 import { listSentPlans } from "@/lib/domains/plans/queries";
 import { ButtonLink } from "@/lib/ui/button";
@@ -35,7 +36,7 @@ export default async function AnswerPage({ params, searchParams }: AnswerPagePro
         actions={<ButtonLink href={`/swings/${swingId}?clip=${clip.id}&frame=${frameIndex}`}>Another frame</ButtonLink>}
       />
       <div className="answering">
-        <NoteStill still={{ clipId: clip.id, frameIndex, widthPx, heightPx, marks, url }} alt={`The frame on which the answer opens for ${sent.givenName}`} />
+        <NoteStill say={english} still={{ clipId: clip.id, frameIndex, widthPx, heightPx, marks, url }} alt={`The frame on which the answer opens for ${sent.givenName}`} />
         {url ? (
           <AnswerForm sentId={sent.id} clipId={clip.id} frameIndex={frameIndex} answer={sent.answer} drills={plans.flatMap(({ plan }) => plan.drills.map(({ id, name }) => ({ id, name })))} />
         ) : (

@@ -1,5 +1,6 @@
 import { Button } from "@/lib/ui/button";
 import { Progress } from "@/lib/ui/progress";
+import { useSay } from "@/lib/ui/words/use-say";
 import { addWords as words } from "../add-words";
 import { LocalStepper } from "../local-stepper";
 import { sayPace } from "./pace";
@@ -37,16 +38,17 @@ export function isGoing({ state }: Pick<SendingFilm, "state">): boolean {
 
 /** How far a film is, in words and, while it is sent, as a ruler with speed and time left. */
 export function FilmState({ film }: { readonly film: SendingFilm }) {
+  const say = useSay();
   const { bytes, state, sentence, arrivedBytes, pace } = film;
-  if (state === "refused") return <p role="alert">{sentence}</p>;
+  if (state === "refused") return <p role="alert">{say.told(sentence ?? "")}</p>;
   if (state === "sending") {
     const part = arrivedBytes / Math.max(1, bytes.size);
-    return <Progress label={words.sending(Math.floor(100 * part))} done={Math.floor(20 * part)} total={20} note={pace ? sayPace(pace) : null} />;
+    return <Progress label={say("Sending, {percent} of 100", { percent: Math.floor(100 * part) })} done={Math.floor(20 * part)} total={20} note={pace ? sayPace(pace, say) : null} />;
   }
   return (
     <p className="quiet" role="status">
-      {sentence ? `${sentence} ` : ""}
-      {words.state[state]}
+      {sentence ? `${say.told(sentence)} ` : ""}
+      {say.told(words.state[state])}
     </p>
   );
 }

@@ -1,3 +1,5 @@
+import { english, type Say } from "@/lib/core/words/say";
+
 /** How many bytes had arrived at a moment. */
 export interface PaceSample {
   readonly atMs: number;
@@ -31,14 +33,14 @@ export function paceOf(samples: readonly PaceSample[], totalBytes: number): Pace
 }
 
 /** "2.4 MB a second, about 40 s left", in steps that a person can use. */
-export function sayPace({ bytesPerSecond, secondsLeft }: Pace): string {
-  const speed = bytesPerSecond >= 1e6 ? `${(bytesPerSecond / 1e6).toFixed(1)} MB a second` : `${Math.max(1, Math.round(bytesPerSecond / 1e3))} KB a second`;
-  return `${speed}, ${sayLeft(secondsLeft)}`;
+export function sayPace({ bytesPerSecond, secondsLeft }: Pace, say: Say = english): string {
+  const speed = bytesPerSecond >= 1e6 ? say("{speed} MB a second", { speed: (bytesPerSecond / 1e6).toFixed(1) }) : say("{speed} KB a second", { speed: Math.max(1, Math.round(bytesPerSecond / 1e3)) });
+  return `${speed}, ${sayLeft(secondsLeft, say)}`;
 }
 
-function sayLeft(seconds: number): string {
-  if (seconds < 5) return "nearly there";
-  if (seconds < 90) return `about ${Math.ceil(seconds / 5) * 5} s left`;
+function sayLeft(seconds: number, say: Say): string {
+  if (seconds < 5) return say("nearly there");
+  if (seconds < 90) return say("about {count} s left", { count: Math.ceil(seconds / 5) * 5 });
   const minutes = Math.ceil(seconds / 60);
-  return minutes < 90 ? `about ${minutes} min left` : `about ${Math.ceil(minutes / 60)} hours left`;
+  return minutes < 90 ? say("about {count} min left", { count: minutes }) : say("about {count} hours left", { count: Math.ceil(minutes / 60) });
 }

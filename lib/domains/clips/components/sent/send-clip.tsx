@@ -4,10 +4,12 @@ import { useRouter } from "next/navigation";
 import { useState, type ChangeEvent, type FormEvent } from "react";
 import type { z } from "zod";
 import type { Id } from "@/lib/core/ids";
+import type { PlainSentence } from "@/lib/core/words/say";
 import { Button } from "@/lib/ui/button";
 import { Choice } from "@/lib/ui/choice";
 import { Select } from "@/lib/ui/select";
 import { TextArea } from "@/lib/ui/text-input";
+import { useSay } from "@/lib/ui/words/use-say";
 import { beginSent } from "../../sent/actions";
 import type { beginSentForm } from "../../sent/schema";
 import { answersOf } from "../sending/answers";
@@ -26,7 +28,10 @@ const begin: SendingDeps["begin"] = (input) => beginSent(input as unknown as z.i
 
 /** Film or choose one swing, say little about it, and send it to the coach. */
 export function SendClip({ userId, playerId, sides }: SendClipProps) {
+  const say = useSay();
   const router = useRouter();
+  const filmName = (number: number) => say("Video {number}", { number });
+  const options = (list: readonly { readonly value: string; readonly label: PlainSentence }[]) => list.map(({ value, label }) => ({ value, label: say(label) }));
   const { films, line } = useSendingLine(userId, playerId, () => router.refresh(), begin);
   const [isMissing, setIsMissing] = useState(false);
   // What has arrived stands in the list of what was sent.
@@ -50,14 +55,14 @@ export function SendClip({ userId, playerId, sides }: SendClipProps) {
   return (
     <form className="form" onSubmit={submit} noValidate>
       <div className="field">
-        <label htmlFor="choose-video">{words.chooseOrFilm.choose}</label>
+        <label htmlFor="choose-video">{say("Choose a video")}</label>
         <input id="choose-video" type="file" accept="video/*,.mp4,.mov" onChange={take} aria-describedby="choose-hint" />
         <p className="hint" id="choose-hint">
-          {words.hint}
+          {say("A few seconds are enough. Ask a grown-up to hold the phone, well away from the bat.")}
         </p>
       </div>
       <div className="field only-phone">
-        <label htmlFor="film-video">{words.chooseOrFilm.film}</label>
+        <label htmlFor="film-video">{say("Film now")}</label>
         <input id="film-video" type="file" accept="video/*" capture="environment" onChange={take} />
       </div>
       {shown.length > 0 ? (
@@ -65,31 +70,31 @@ export function SendClip({ userId, playerId, sides }: SendClipProps) {
           {shown.map((film) => (
             <li key={film.key}>
               <div>
-                <b>{words.film(film.key)}</b>
+                <b>{filmName(film.key)}</b>
                 <FilmState film={film} />
               </div>
               {film.state === "stopped" ? null : (
-                <Button kind="plain" onClick={() => void line.stop(film.key)} aria-label={`${words.takeBack}: ${words.film(film.key)}`}>
-                  {words.takeBack}
+                <Button kind="plain" onClick={() => void line.stop(film.key)} aria-label={`${say("Take back")}: ${filmName(film.key)}`}>
+                  {say("Take back")}
                 </Button>
               )}
             </li>
           ))}
         </ul>
       ) : null}
-      {films.some((film) => isGoing(film) && film.isKept) ? <p className="note">{words.keptHere}</p> : null}
+      {films.some((film) => isGoing(film) && film.isKept) ? <p className="note">{say("If this page is closed, it goes on when you are back here.")}</p> : null}
       {sides.length > 1 ? (
-        <Choice name="side" label={words.side} options={sides.map((value) => ({ value, label: words.sides[value] }))} defaultValue={sides[0]} error={errors.side} />
+        <Choice name="side" label={say("From which side do you hit?")} options={sides.map((value) => ({ value, label: say(words.sides[value]) }))} defaultValue={sides[0]} error={errors.side} />
       ) : (
         <input type="hidden" name="side" value={sides[0]} />
       )}
-      <Choice name="view" label={words.view} options={sentOptions.views} defaultValue="side" error={errors.view} />
-      <Select name="task" label={words.task} options={sentOptions.tasks} defaultValue="tee" error={errors.task} />
-      <Choice name="filmedRate" label={words.rate} options={sentOptions.rates} defaultValue="as-file" error={errors.filmedRate} />
-      <TextArea name="words" label={words.ask} mayBeEmpty rows={2} maxLength={300} error={errors.words} />
-      <div role="alert">{isMissing ? <p className="trouble">{words.nothingChosen}</p> : null}</div>
+      <Choice name="view" label={say("Filmed from where?")} options={options(sentOptions.views)} defaultValue="side" error={errors.view} />
+      <Select name="task" label={say("What did you hit?")} options={options(sentOptions.tasks)} defaultValue="tee" error={errors.task} />
+      <Choice name="filmedRate" label={say("Which speed?")} options={options(sentOptions.rates)} defaultValue="as-file" error={errors.filmedRate} />
+      <TextArea name="words" label={say("What shall your coach look at?")} mayBeEmpty rows={2} maxLength={300} error={errors.words} />
+      <div role="alert">{isMissing ? <p className="trouble">{say("Choose a video first, or film one.")}</p> : null}</div>
       <Button kind="main" type="submit" isBig isWide>
-        {words.send}
+        {say("Send it")}
       </Button>
     </form>
   );

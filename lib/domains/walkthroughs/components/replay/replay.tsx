@@ -2,6 +2,7 @@
 import { useEffect, useId, useRef, useState, type CSSProperties, type KeyboardEvent, type ReactNode } from "react";
 import { wholeLook, zoomAbout, type Look, type Size } from "@/lib/domains/clips/rules";
 import { Button } from "@/lib/ui/button";
+import { useSay } from "@/lib/ui/words/use-say";
 import { beginnings, cueAt, cuesShown, sayMinutes } from "../../rules";
 import type { ChapterView, WalkthroughOnPage } from "../../view";
 import { TalkStage } from "../talk-stage";
@@ -21,6 +22,7 @@ const NEAR_MS = 5000;
 
 /** A walkthrough told again over the real frames: listen, hold, step oneself, go on. */
 export function Replay({ view, startMs = 0, children }: ReplayProps) {
+  const say = useSay();
   const [voice, setVoice] = useState<HTMLAudioElement | null>(null);
   const replay = useReplay(view, voice);
   const { chapters, shown, take, state, hand, isRunning, totalMs } = replay;
@@ -38,7 +40,7 @@ export function Replay({ view, startMs = 0, children }: ReplayProps) {
     begunRef.current = true;
     if (startMs > 0) seek(startMs);
   }, [voice, startMs, seek]);
-  if (!take || !state || !shown) return <p className="note">This walkthrough cannot be shown here. It was made by a newer version of this program; nothing of it is lost.</p>;
+  if (!take || !state || !shown) return <p className="note">{say("This walkthrough cannot be shown here. It was made by a newer version of this program; nothing of it is lost.")}</p>;
 
   const playOrHold = () => (isRunning ? replay.hold() : replay.play());
   const step = (by: number) => replay.act({ kind: "step", by });
@@ -76,25 +78,25 @@ export function Replay({ view, startMs = 0, children }: ReplayProps) {
           clips={take.clips} lined={take.lined} state={state} dispatch={replay.act} marks={marksOf(take.list, shown.stand)} over={overOfStand(take.list, shown.stand)} opening={view.opening} travel={1}
           together={hand ? (state.isLocked ? take.lined.filter((it) => !it.notLined).map(({ id }) => id) : []) : take.lined.map(({ id }) => id)}
         >
-          {cues.length > 0 && hasCaptions ? <p className="said" aria-live="off">{said ?? " "}</p> : null}
-          {replay.isBlocked ? <p className="note" role="alert">This browser lets nothing be heard before you press Play. Please press it once more.</p> : null}
+          {cues.length > 0 && hasCaptions ? <p className="said" aria-live="off" lang={say.asWritten}>{said ?? " "}</p> : null}
+          {replay.isBlocked ? <p className="note" role="alert">{say("This browser lets nothing be heard before you press Play. Please press it once more.")}</p> : null}
           <div className="talk-line">
-            <label className="hush" htmlFor={sliderId}>Where the talk stands</label>
+            <label className="hush" htmlFor={sliderId}>{say("Where the talk stands")}</label>
             <input
-              id={sliderId} type="range" min={0} max={Math.max(1, Math.round(totalMs))} step={100} value={Math.round(ms)} aria-valuetext={`${sayMinutes(ms)} of ${sayMinutes(totalMs)}`}
+              id={sliderId} type="range" min={0} max={Math.max(1, Math.round(totalMs))} step={100} value={Math.round(ms)} aria-valuetext={say("{now} of {whole}", { now: sayMinutes(ms), whole: sayMinutes(totalMs) })}
               onChange={(event) => seek(Number(event.target.value))}
             />
-            <span className="note">{sayMinutes(ms)} of {sayMinutes(totalMs)}</span>
+            <span className="note">{say("{now} of {whole}", { now: sayMinutes(ms), whole: sayMinutes(totalMs) })}</span>
           </div>
           <div className="step">
-            <Button kind="main" onClick={playOrHold} aria-keyshortcuts="Space">{isRunning ? "Hold" : hand ? "Go on" : "Play"}</Button>
-            <Button onClick={() => step(-1)} aria-keyshortcuts="ArrowLeft">‹ One frame back</Button>
-            <Button onClick={() => step(1)} aria-keyshortcuts="ArrowRight">One frame on ›</Button>
-            <Button onClick={() => seek(ms - NEAR_MS)} aria-keyshortcuts="ArrowDown">Back 5 s</Button>
-            <Button onClick={() => lookAll((look, picture) => zoomAbout(look, 1.5, look.centre, picture, picture))}>Closer</Button>
-            <Button onClick={() => lookAll((_look, picture) => wholeLook(picture))}>Whole picture</Button>
+            <Button kind="main" onClick={playOrHold} aria-keyshortcuts="Space">{isRunning ? say("Hold") : hand ? say("Go on") : say("Play")}</Button>
+            <Button onClick={() => step(-1)} aria-keyshortcuts="ArrowLeft">{say("‹ One frame back")}</Button>
+            <Button onClick={() => step(1)} aria-keyshortcuts="ArrowRight">{say("One frame on ›")}</Button>
+            <Button onClick={() => seek(ms - NEAR_MS)} aria-keyshortcuts="ArrowDown">{say("Back 5 s")}</Button>
+            <Button onClick={() => lookAll((look, picture) => zoomAbout(look, 1.5, look.centre, picture, picture))}>{say("Closer")}</Button>
+            <Button onClick={() => lookAll((_look, picture) => wholeLook(picture))}>{say("Whole picture")}</Button>
             <fieldset className="pick">
-              <legend className="hush">How fast the talk is heard</legend>
+              <legend className="hush">{say("How fast the talk is heard")}</legend>
               {REPLAY_RATES.map((rate) => (
                 <label key={rate}>
                   <input type="radio" name={`${sliderId}-rate`} checked={replay.rate === rate} onChange={() => replay.setRate(rate)} /> {rate}×
@@ -103,27 +105,27 @@ export function Replay({ view, startMs = 0, children }: ReplayProps) {
             </fieldset>
             {cues.length > 0 ? (
               <label className="tick">
-                <input type="checkbox" checked={hasCaptions} onChange={(event) => setHasCaptions(event.target.checked)} aria-keyshortcuts="C" /> Captions
+                <input type="checkbox" checked={hasCaptions} onChange={(event) => setHasCaptions(event.target.checked)} aria-keyshortcuts="C" /> {say("Captions")}
               </label>
             ) : null}
           </div>
-          {hand ? <p className="note" role="status">The talk holds at {sayMinutes(ms)}; the pictures are yours. Press “Go on” to hear on from there.</p> : null}
+          {hand ? <p className="note" role="status">{say("The talk holds at {time}; the pictures are yours. Press “Go on” to hear on from there.", { time: sayMinutes(ms) })}</p> : null}
         </TalkStage>
       </div>
-      <aside className="aside" aria-label="Chapters">
-        <h2>Chapters</h2>
+      <aside className="aside" aria-label={say("Chapters")}>
+        <h2>{say("Chapters")}</h2>
         <ol className="rows talk-chapters">
           {chapters.map((it, i) => (
             <ChapterLine key={it.id} chapter={it} beginsMs={begins[i] ?? 0} isNow={i === index} onSeek={seek} />
           ))}
         </ol>
         <details className="fold">
-          <summary>Keys</summary>
+          <summary>{say("Keys")}</summary>
           <dl className="talk-keys">
             {replayKeys.map(([key, words]) => (
               <div key={key}>
-                <dt>{key}</dt>
-                <dd>{words}</dd>
+                <dt>{key === "Space" ? say("Space") : key}</dt>
+                <dd>{say(words)}</dd>
               </div>
             ))}
           </dl>
@@ -135,11 +137,12 @@ export function Replay({ view, startMs = 0, children }: ReplayProps) {
 }
 
 function ChapterLine({ chapter, beginsMs, isNow, onSeek }: { readonly chapter: ChapterView; readonly beginsMs: number; readonly isNow: boolean; readonly onSeek: (ms: number) => void }) {
+  const say = useSay();
   const { title, swingId, about, sight } = chapter;
   return (
     <li>
       <button type="button" className="btn plain" aria-current={isNow ? "step" : undefined} onClick={() => onSeek(beginsMs)}>
-        {sayMinutes(beginsMs)} {title}
+        {sayMinutes(beginsMs)} <span lang={say.langOf(title)}>{say.told(title)}</span>
       </button>
       {swingId && about ? (
         <p className="note">
