@@ -115,7 +115,7 @@ export const safety = {
   "passed out, even for a moment, or cannot be woken": "se desmayó, aunque fuera un momento, o no se le puede despertar",
   "one pupil larger than the other": "tiene una pupila más grande que la otra",
   "a headache that gets worse and does not go away": "tiene un dolor de cabeza que empeora y no se quita",
-  "speech is slurred, or weakness, numbness, poor coordination": "habla arrastrando las palabras, o tiene debilidad, adormecimiento o mala coordinación",
+  "speech is slurred, or weakness, numbness, poor coordination": "habla arrastrando las palabras, o tiene debilidad, adormecimiento o descoordinación",
   "vomits again and again, or shakes and twitches": "vomita una y otra vez, o tiene temblores y sacudidas",
   "behaves oddly, more and more confused, restless or upset": "se comporta de forma extraña, con más y más confusión, inquietud o angustia",
   "Only a licensed clinician clears the return. The family writes down on which day that was said.":
