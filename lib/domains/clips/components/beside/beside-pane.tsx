@@ -14,6 +14,7 @@ import { beyondWords, pictureWords, timeWords } from "./beside-words";
 import type { LinedClip } from "./lined-clip";
 import { OpeningStill } from "./opening-still";
 import { usePaneGestures } from "./use-pane-gestures";
+import { useSay } from "@/lib/ui/words/use-say";
 
 export interface BesidePaneProps {
   readonly beside: ClipBeside;
@@ -48,6 +49,8 @@ const noGesture = { kind: "none" } as const;
 /** One clip's picture: its frame, what was placed and drawn on it, its name and its own seconds. */
 export function BesidePane({ beside, lined, number, status, state, dispatch, shown, clock, opening, drawing = null }: BesidePaneProps) {
   const { clip, caption, isShown } = beside;
+  // These words of the pictures are English for everybody so far.
+  const lang = useSay().asWritten;
   const hostRef = useRef<HTMLDivElement>(null);
   const box = useBox(hostRef);
   const picture: Size = { width: clip.widthPx, height: clip.heightPx };
@@ -67,7 +70,7 @@ export function BesidePane({ beside, lined, number, status, state, dispatch, sho
   const beyond = shown === null ? null : beyondWords(lined, clock);
   return (
     <div
-      ref={hostRef} className={isInHand ? "frame taken" : "frame"} role="group" tabIndex={0} aria-label={`Picture ${number}, ${caption}${isInHand ? ", in hand" : ""}`}
+      ref={hostRef} className={isInHand ? "frame taken" : "frame"} lang={lang} role="group" tabIndex={0} aria-label={`Picture ${number}, ${caption}${isInHand ? ", in hand" : ""}`}
       style={{ touchAction: "none", cursor: tapping || drawing ? "crosshair" : "grab", userSelect: "none" }} onFocus={takeInHand}
       {...gestures}
       onPointerDown={(event) => {

@@ -7,6 +7,7 @@ import { useTape } from "../use-tape";
 import { eventNames } from "../words";
 import { commonSeconds, eventTimes, reachOf, type LinedClip } from "./lined-clip";
 import { toCommon } from "./stretches";
+import { useSay } from "@/lib/ui/words/use-say";
 
 export interface BesideTapeProps {
   readonly clips: readonly LinedClip[];
@@ -23,6 +24,8 @@ const rowPx = 42;
 
 /** The tape measure of several clips: the first one's frames and events above, those of the others below, one pencil line. */
 export function BesideTape({ clips, numbers, seconds, isStretched, onShow }: BesideTapeProps) {
+  // These words of the pictures are English for everybody so far.
+  const lang = useSay().asWritten;
   const hostRef = useRef<HTMLDivElement>(null);
   const width = useBox(hostRef)?.width ?? 1000;
   const reaches = clips.map(reachOf);
@@ -33,7 +36,7 @@ export function BesideTape({ clips, numbers, seconds, isStretched, onShow }: Bes
   const tenths = tenthsShown(first, end, start, width, pxPerSecond);
   return (
     <div
-      ref={hostRef} className="clockbox" role="slider" tabIndex={0} aria-orientation="horizontal"
+      ref={hostRef} className="clockbox" lang={lang} role="slider" tabIndex={0} aria-orientation="horizontal"
       aria-label={isStretched ? "Swing clock, seconds from contact, stretched to match" : "Swing clock, seconds from contact"}
       aria-valuemin={Math.round(first * 1000)} aria-valuemax={Math.round(end * 1000)} aria-valuenow={Math.round(seconds * 1000)} aria-valuetext={`${sayClock(seconds)} seconds from contact`}
       style={style} {...pointers}

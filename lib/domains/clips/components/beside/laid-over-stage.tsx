@@ -13,6 +13,7 @@ import type { LinedClip } from "./lined-clip";
 import { OpeningStill } from "./opening-still";
 import type { Frames } from "./showing";
 import { usePaneGestures } from "./use-pane-gestures";
+import { useSay } from "@/lib/ui/words/use-say";
 
 export interface LaidOverStageProps {
   readonly clips: readonly ClipBeside[];
@@ -39,6 +40,8 @@ const noGesture = { kind: "none" } as const;
 
 /** The clips over one another in one picture: the first one whole, the others as much as is wished. */
 export function LaidOverStage({ clips, lined, sources, state, dispatch, shown, torso, anchors, opening }: LaidOverStageProps) {
+  // These words of the pictures are English for everybody so far.
+  const lang = useSay().asWritten;
   const hostRef = useRef<HTMLDivElement>(null);
   const box = useBox(hostRef);
   const [first] = clips;
@@ -66,7 +69,7 @@ export function LaidOverStage({ clips, lined, sources, state, dispatch, shown, t
   });
   return (
     <div
-      ref={hostRef} className="frame" role="group" tabIndex={0} aria-label="Pictures laid over one another"
+      ref={hostRef} className="frame" lang={lang} role="group" tabIndex={0} aria-label="Pictures laid over one another"
       style={{ touchAction: "none", cursor: "grab", userSelect: "none" }} {...gestures}
     >
       {first && opening && layers.length === 0 ? <OpeningStill src={opening} clip={first.clip} placement={box ? ground : null} /> : null}
