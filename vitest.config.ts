@@ -13,7 +13,8 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "unit", include: ["lib/**/*.test.ts", "seed/**/*.test.ts", "tests/{reference,architecture,golden}/**/*.test.ts"] },
+        // Pure code keeps no state from file to file, so that what is imported is imported once.
+        test: { name: "unit", isolate: false, include: ["lib/**/*.test.ts", "seed/**/*.test.ts", "tests/{reference,architecture,golden}/**/*.test.ts"] },
       },
       {
         extends: true,
