@@ -1,5 +1,5 @@
 "use client";
-import { useCallback, useMemo, useState, type Dispatch, type ReactNode } from "react";
+import { useCallback, useLayoutEffect, useMemo, useState, type Dispatch, type ReactNode, type RefObject } from "react";
 import { BesidePane, type PaneDrawing } from "@/lib/domains/clips/components/beside/beside-pane";
 import { clockOf, type BesideAction, type BesideState } from "@/lib/domains/clips/components/beside/beside-state";
 import { BesideTape } from "@/lib/domains/clips/components/beside/beside-tape";
@@ -30,10 +30,14 @@ export interface TalkStageProps {
   /** Stands under the pictures and over the clock. */
   readonly children?: ReactNode;
   readonly travel: Travel;
+  /** Is kept at whether every picture that can be shown is the one that is told of. */
+  readonly areThereRef?: RefObject<boolean>;
 }
 
+const LOADING: SourceStatus = { kind: "loading", part: 0 };
+
 /** The pictures of a talk with their clock: the same for who records it and who looks at it. */
-export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null, over, opening, together, children, travel }: TalkStageProps) {
+export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null, over, opening, together, children, travel, areThereRef }: TalkStageProps) {
   const [statuses, setStatuses] = useState<Readonly<Record<string, SourceStatus>>>({});
   const onStatus = useCallback((clipId: string, status: SourceStatus | null) => {
     setStatuses((now) => Object.fromEntries([...Object.entries(now).filter(([id]) => id !== clipId), ...(status ? [[clipId, status] as const] : [])]));
@@ -42,6 +46,14 @@ export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null
   const asked = useMemo(() => Object.fromEntries(clips.flatMap(({ clip }) => (state.places[clip.id] ? [[clip.id, state.places[clip.id]?.frameIndex ?? 0]] : []))), [clips, state.places]);
   const showing = useMemo(() => ({ asked, together, sources, travel }), [asked, together, sources, travel]);
   const shown = useShowing(showing);
+  const areThere = clips.every(({ clip: { id }, isShown }) => {
+    const status = statuses[id] ?? LOADING;
+    const frame = asked[id] ?? 0;
+    return !isShown || status.kind === "failed" || (status.kind === "ready" && (shown[id] === frame || status.source.isLost(frame)));
+  });
+  useLayoutEffect(() => {
+    if (areThereRef) areThereRef.current = areThere;
+  });
   const marked = useMemo(() => clips.map((it) => ({ ...it, clip: { ...it.clip, marks: marks[it.clip.id] ?? [] } })), [clips, marks]);
   const views = useMemo(() => clips.map(({ clip }) => clip), [clips]);
   const isOver = state.isLaidOver && clips.length > 1 && !state.tapping && clips.every(({ isShown }) => isShown);
@@ -64,7 +76,7 @@ export function TalkStage({ clips, lined, state, dispatch, marks, drawing = null
             const own = lined.find(({ id }) => id === it.clip.id);
             return own ? (
               <BesidePane
-                key={it.clip.id} beside={it} lined={own} number={numbers[it.clip.id] ?? 1} status={statuses[it.clip.id] ?? { kind: "loading", part: 0 }} state={state} dispatch={dispatch}
+                key={it.clip.id} beside={it} lined={own} number={numbers[it.clip.id] ?? 1} status={statuses[it.clip.id] ?? LOADING} state={state} dispatch={dispatch}
                 shown={shown[it.clip.id] ?? null} clock={together.includes(it.clip.id) ? clock : null} opening={opening?.[it.clip.id]} drawing={drawing}
               />
             ) : null;

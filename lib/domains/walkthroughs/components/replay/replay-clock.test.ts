@@ -33,15 +33,16 @@ class PlayedVoice implements Voice {
 
 const stretches: readonly Stretch[] = [{ id: "a", takeId: "one", fromMs: 2000, toMs: 5000 }, { id: "b", takeId: "two", fromMs: 0, toMs: 2000 }, { id: "c", takeId: "one", fromMs: 5000, toMs: 9000 }];
 
-function opened(lengthS = 8, given = stretches) {
+function opened(lengthS = 8, given = stretches, areThere = () => true) {
   const voice = new PlayedVoice(lengthS);
-  const clock = new ReplayClock(voice, given, { one: { url: "/one", lengthMs: lengthS * 1000 }, two: { url: null, lengthMs: 0 } });
+  const voices = { one: { url: "/one", lengthMs: lengthS * 1000 }, two: { url: null, lengthMs: 0 } };
+  const clock = new ReplayClock(voice, given, voices);
   let steady = 1000;
   const pass = (ms: number, voiceRuns = 1) => {
     for (let left = ms; left > 0; left -= 10) {
       steady += 10;
       voice.pass(0.01 * voiceRuns);
-      clock.turn(steady);
+      clock.turn(steady, areThere());
     }
   };
   return { voice, clock, pass };
@@ -106,5 +107,37 @@ describe("the clock of a replay", () => {
     clock.seek(99_000);
     clock.play();
     expect(clock.ms).toBe(0);
+  });
+
+  test("after a jump begins with the pictures of where it landed, at the very instant that was asked for, and after a second without them", () => {
+    let areThere = true;
+    const { voice, clock, pass } = opened(8, stretches, () => areThere);
+    clock.play();
+    pass(500);
+    areThere = false;
+    clock.seek(1500);
+    expect(voice.paused).toBe(true);
+    pass(400);
+    expect([clock.ms, voice.currentTime, clock.isRunning]).toEqual([1500, 3.5, true]);
+    areThere = true;
+    pass(10);
+    expect(voice.paused).toBe(false);
+    pass(300);
+    expect(clock.ms).toBeCloseTo(1800, 6);
+    areThere = false;
+    clock.seek(200);
+    pass(990);
+    expect(clock.ms).toBe(200);
+    pass(520);
+    expect(clock.ms).toBeCloseTo(700, 6);
+  });
+
+  test("a jump while it holds waits for nothing, and neither does pressing Play", () => {
+    const { voice, clock, pass } = opened(8, stretches, () => false);
+    clock.seek(1500);
+    clock.play();
+    expect(voice.paused).toBe(false);
+    pass(100);
+    expect(clock.ms).toBeCloseTo(1600, 6);
   });
 });

@@ -20,9 +20,12 @@ export interface VoiceOfTake {
 /** A voice that plays has data for the present instant. */
 const HAS_DATA = 2;
 
+/** After a jump the voice waits at most so long for the pictures of where it landed. */
+const MOST_WAIT_MS = 1000;
+
 /**
  * The clock of a replay. While a voice is heard the voice is the clock, so that pictures cannot drift from it; where none is (nobody spoke,
- * or the voice has ended) the device's steady clock goes on.
+ * or the voice has ended) the device's steady clock goes on. After a jump it begins with the pictures, not before them.
  */
 export class ReplayClock {
   private at = 0;
@@ -30,6 +33,8 @@ export class ReplayClock {
   private before: number | null = null;
   private loaded: string | null = null;
   private speed = 1;
+  /** How long it has waited for the pictures since a jump; null while it waits for none. */
+  private waitedMs: number | null = null;
 
   constructor(
     private readonly voice: Voice,
@@ -54,6 +59,8 @@ export class ReplayClock {
     if (this.at >= this.totalMs - 1) this.at = 0;
     this.running = true;
     this.before = null;
+    // A voice may begin for the first time only with the tap itself.
+    this.waitedMs = null;
     this.align(true);
   }
 
@@ -66,6 +73,7 @@ export class ReplayClock {
   seek(ms: number): void {
     this.at = Math.max(0, Math.min(this.totalMs, ms));
     this.before = null;
+    this.waitedMs = 0;
     this.align(true);
   }
 
@@ -74,13 +82,17 @@ export class ReplayClock {
     this.voice.playbackRate = rate;
   }
 
-  /** Goes on to now. @param steadyMs what the device's steady clock says @returns the instant of the walkthrough */
-  turn(steadyMs: number): number {
+  /**
+   * Goes on to now. @param steadyMs what the device's steady clock says @param arePicturesThere whether the pictures of the present instant are
+   * on the screen @returns the instant of the walkthrough
+   */
+  turn(steadyMs: number, arePicturesThere = true): number {
     if (!this.running) return this.at;
     const place = placeAt(this.stretches, this.at);
     if (!place) return this.at;
     const passed = this.before === null ? 0 : Math.max(0, steadyMs - this.before);
     this.before = steadyMs;
+    if (this.isWaiting(passed, arePicturesThere)) return this.at;
     const { stretch, beginsMs, takeMs, index } = place;
     const heard = this.isHeard(stretch.takeId, takeMs);
     const now = heard === "now" ? Math.max(stretch.fromMs, this.voice.currentTime * 1000) : heard === "soon" ? takeMs : takeMs + passed * this.speed;
@@ -92,9 +104,21 @@ export class ReplayClock {
     return this.at;
   }
 
+  /** Waits on for the pictures of where a jump landed, or begins with them. */
+  private isWaiting(passedMs: number, arePicturesThere: boolean): boolean {
+    if (this.waitedMs === null) return false;
+    this.waitedMs += passedMs;
+    if (this.waitedMs < MOST_WAIT_MS && !arePicturesThere) return true;
+    this.waitedMs = null;
+    this.align(true);
+    return false;
+  }
+
   /** The next stretch: one that follows in the same take is heard on without a break. */
   private goOn(from: Stretch, to: Stretch | undefined): void {
-    this.align(!(to && to.takeId === from.takeId && Math.abs(to.fromMs - from.toMs) < 1));
+    const isJump = !(to && to.takeId === from.takeId && Math.abs(to.fromMs - from.toMs) < 1);
+    if (isJump) this.waitedMs = 0;
+    this.align(isJump);
   }
 
   private isHeard(takeId: string, takeMs: number): "now" | "soon" | "no" {
@@ -115,7 +139,7 @@ export class ReplayClock {
     }
     if (isSeek || isOther) this.voice.currentTime = place.takeMs / 1000;
     this.voice.playbackRate = this.speed;
-    if (this.running) {
+    if (this.running && this.waitedMs === null) {
       this.voice.play().catch((error: unknown) => {
         // Another seek interrupts what was begun; only a browser that lets nothing be heard stops the clock.
         if (error instanceof DOMException && error.name === "NotAllowedError") {

@@ -75,7 +75,7 @@ export function Replay({ view, startMs = 0, children }: ReplayProps) {
       <audio ref={setVoice} preload="auto" aria-hidden="true" />
       <div className="at-hand">
         <TalkStage
-          clips={take.clips} lined={take.lined} state={state} dispatch={replay.act} marks={marksOf(take.list, shown.stand)} over={overOfStand(take.list, shown.stand)} opening={view.opening} travel={1}
+          clips={take.clips} lined={take.lined} state={state} dispatch={replay.act} marks={marksOf(take.list, shown.stand)} over={overOfStand(take.list, shown.stand)} opening={view.opening} travel={1} areThereRef={replay.arePicturesThereRef}
           together={hand ? (state.isLocked ? take.lined.filter((it) => !it.notLined).map(({ id }) => id) : []) : take.lined.map(({ id }) => id)}
         >
           {cues.length > 0 && hasCaptions ? <p className="said" aria-live="off" lang={say.asWritten}>{said ?? " "}</p> : null}

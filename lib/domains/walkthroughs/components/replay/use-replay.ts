@@ -39,6 +39,8 @@ export function useReplay(view: WalkthroughView, voice: HTMLAudioElement | null)
   );
   const chapters = useMemo(() => view.chapters.filter(({ takeId }) => takes.has(takeId)), [view, takes]);
   const [isBlocked, setIsBlocked] = useState(false);
+  /** Whether the pictures that are told of are on the screen, as the stage says at each paint. */
+  const arePicturesThereRef = useRef(false);
   const clock = useMemo(() => {
     const voices = Object.fromEntries(view.takes.map(({ id, voiceUrl, voiceMs }) => [id, { url: voiceUrl, lengthMs: voiceMs ?? 0 }]));
     return voice ? new ReplayClock(voice, chapters, voices, () => setIsBlocked(true)) : null;
@@ -75,7 +77,7 @@ export function useReplay(view: WalkthroughView, voice: HTMLAudioElement | null)
     let request = 0;
     const turn = (steadyMs: number) => {
       // What is told of an instant is painted with it: drawn later it would be a frame late.
-      flushSync(() => show(clock.turn(steadyMs)));
+      flushSync(() => show(clock.turn(steadyMs, arePicturesThereRef.current)));
       if (clock.isRunning) request = requestAnimationFrame(turn);
       else setIsRunning(false);
     };
@@ -106,7 +108,7 @@ export function useReplay(view: WalkthroughView, voice: HTMLAudioElement | null)
   };
   return {
     chapters, shown, take, hand, state: hand ?? told, isRunning, isBlocked, rate, totalMs: clock?.totalMs ?? 0,
-    play, hold,
+    play, hold, arePicturesThereRef,
     seek: (ms: number) => {
       if (!clock) return;
       byHand({ kind: "let-go" });
