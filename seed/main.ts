@@ -21,7 +21,7 @@ async function main(words: readonly string[]): Promise<void> {
     }
     console.log(await foundAcademy(adminMail));
   }
-  // An academy from before there were other languages gets them, too.
+  // Also for an academy from before there were other languages.
   for (const edition of await database().edition.findMany({ distinct: ["academyId"], select: { academyId: true } })) await buildTranslations(edition.academyId);
 }
 

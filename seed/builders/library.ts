@@ -4,12 +4,10 @@ import type { Id } from "@/lib/core/ids";
 import { database, inTransaction } from "@/lib/platform/database";
 import { loadStarterLibrary, loadTranslations } from "@/seed/library";
 
-/** Gives an academy the starter library as its first edition, with what a family reads of it in other languages. */
+/** Gives an academy the starter library as its first edition; its other languages come apart from it. */
 export async function buildLibrary(academyId: Id) {
   const files = await loadStarterLibrary();
-  const edition = await inTransaction((tx) => importLibrary(tx, academyId, files, { approvedById: null }));
-  await buildTranslations(academyId);
-  return edition;
+  return inTransaction((tx) => importLibrary(tx, academyId, files, { approvedById: null }));
 }
 
 /** The other languages of the library, each once: what an academy says anew later stays. */

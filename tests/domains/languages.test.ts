@@ -16,7 +16,7 @@ import { reportPain } from "@/lib/domains/roster/actions";
 import { tellThatSomethingWaits } from "@/lib/domains/roster/jobs";
 import { keptLetters } from "@/lib/platform/mail";
 import { database, inTransaction } from "@/lib/platform/database";
-import { buildLibrary } from "@/seed/builders/library";
+import { buildLibrary, buildTranslations } from "@/seed/builders/library";
 import { loadStarterLibrary, loadTranslations } from "@/seed/library";
 import { actorOf, family } from "./practice-story";
 
@@ -46,6 +46,7 @@ describe("the library's own texts in Spanish", () => {
   test("at a place that the library does not have are refused by name, and nothing is taken", async () => {
     const { academyId } = await family();
     await buildLibrary(academyId);
+    await buildTranslations(academyId);
     const before = await database().libraryText.count({ where: { academyId } });
     const file = { schema: 1, about: "", language: "es", texts: { "drills/mirror-load/name": { of: "0".repeat(12), text: "x" }, "drills/no-such-drill/name": { of: "0".repeat(12), text: "x" }, "drills/mirror-load/purpose": { of: "0".repeat(12), text: "x" } } };
     const refusal = await inTransaction((tx) => importTranslations(tx, academyId, "es", file)).catch((error: unknown) => error);
@@ -58,6 +59,7 @@ describe("the library's own texts in Spanish", () => {
   test("are shown while the English is the one they were made from, and English again once it was edited", async () => {
     const { academyId, player } = await family();
     await buildLibrary(academyId);
+    await buildTranslations(academyId);
     await database().user.update({ where: { id: player.userId }, data: { language: "es" } });
     const reader = await again(player);
     expect(await getTranslations.as(reader, { texts: ["Mirror load check"] })).toEqual({ "Mirror load check": "Revisar la carga en el espejo" });
