@@ -227,8 +227,11 @@ test.describe("on a phone", () => {
     await page.getByRole("link", { name: "Checkpoint sheet" }).tap();
     await sheetSays(page, name);
     const events = page.getByRole("navigation", { name: "Event" });
-    await events.getByRole("button", { name: "Contact" }).tap();
-    await expect(sheet(page).getByRole("link", { name: /^This swing, contact, 0\.00 seconds/ })).toBeVisible();
+    // The row of events may still be rolling under the thumb.
+    await expect(async () => {
+      await events.getByRole("button", { name: "Contact" }).tap();
+      await expect(sheet(page).getByRole("link", { name: /^This swing, contact, 0\.00 seconds/ })).toBeVisible({ timeout: 2000 });
+    }).toPass({ timeout: 30_000 });
     await page.getByRole("button", { name: "Numbers" }).tap();
     await look(page, "hands-thumb-sheet-390");
   });
