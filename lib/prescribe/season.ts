@@ -34,9 +34,18 @@ export function keepsDrills({ season, area, isNewFocus, hasHeadCoachAgreed }: Se
   return season === "in-season" && !APPROACH_AREAS.includes(area) && !isNewFocus && !hasHeadCoachAgreed;
 }
 
+type Keeps = Pick<DrillPlayer, "keptDrills">;
+
+const keptOf = (drillId: string, { keptDrills }: Keeps) => keptDrills?.find((kept) => kept.drillId === drillId);
+
+/** On how many days a week a drill is done at most: by its own limit, and by what it had before the season where that rule holds. */
+export function mostDaysAWeek({ id, maxSessionsPerWeek }: { readonly id: string; readonly maxSessionsPerWeek?: number }, player: Keeps): number {
+  return Math.min(maxSessionsPerWeek ?? 7, keptOf(id, player)?.daysPerWeek ?? 7);
+}
+
 /** The drill with no larger dose than it had before the season, where that rule holds. */
-export function withinKept<D extends Drill>(drill: D, { keptDrills }: Pick<DrillPlayer, "keptDrills">): D {
-  const kept = keptDrills?.find(({ drillId }) => drillId === drill.id);
+export function withinKept<D extends Drill>(drill: D, player: Keeps): D {
+  const kept = keptOf(drill.id, player);
   if (!kept) return drill;
   const { sets, reps, minutes, fullSwings } = drill.dose;
   const times = Math.min(sets * reps, kept.timesPerDay);
@@ -46,8 +55,8 @@ export function withinKept<D extends Drill>(drill: D, { keptDrills }: Pick<Drill
 }
 
 /** Why a drill's dose is more than the season lets it be, in one sentence; null when it is not. */
-export function beyondKept(planned: KeptDrill, { keptDrills }: Pick<DrillPlayer, "keptDrills">): string | null {
-  const kept = keptDrills?.find(({ drillId }) => drillId === planned.drillId);
+export function beyondKept(planned: KeptDrill, player: Keeps): string | null {
+  const kept = keptOf(planned.drillId, player);
   if (!kept) return null;
   const isMore = planned.timesPerDay > kept.timesPerDay || planned.minutesPerDay > kept.minutesPerDay || planned.swingsPerDay > kept.swingsPerDay || planned.daysPerWeek > kept.daysPerWeek;
   return isMore ? `No larger dose than before the season: ${kept.timesPerDay} times and ${kept.minutesPerDay} minutes a day, ${kept.daysPerWeek} days a week.` : null;

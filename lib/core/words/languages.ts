@@ -12,6 +12,11 @@ export function isLanguage(value: unknown): value is Language {
   return typeof value === "string" && (LANGUAGES as readonly string[]).includes(value);
 }
 
+/** The language that was chosen in a browser, or the first of ours that the browser asks for. @param asked the header Accept-Language */
+export function browserLanguage(chosen: string | undefined, asked: string | null): Language {
+  return isLanguage(chosen) ? chosen : languageAskedFor(asked);
+}
+
 /** What a letter to somebody is written in: the own choice, English before there was one. */
 export function letterLanguage(chosen: string | null): Language {
   return isLanguage(chosen) ? chosen : LANGUAGES[0];

@@ -8,7 +8,7 @@ import { defineRoute } from "@/lib/access/define-route";
 import { anyone } from "@/lib/access/guard";
 import { TooManyError } from "@/lib/core/errors";
 import { isId } from "@/lib/core/ids";
-import { isLanguage, languageAskedFor, type Language } from "@/lib/core/words/languages";
+import { browserLanguage, type Language } from "@/lib/core/words/languages";
 import { log } from "@/lib/platform/log";
 import { settings } from "@/lib/platform/settings";
 import { signIn } from "./commands";
@@ -23,7 +23,7 @@ function addressOf(headers: Readonly<Record<string, unknown>>): string {
 /** What the sign-in page was read in: the browser's choice, or what it asks for. */
 function languageOf(headers: Readonly<Record<string, unknown>>): Language {
   const chosen = String(headers.cookie ?? "").split("; ").find((one) => one.startsWith(`${LANGUAGE_COOKIE}=`))?.slice(LANGUAGE_COOKIE.length + 1);
-  return isLanguage(chosen) ? chosen : languageAskedFor(String(headers["accept-language"] ?? ""));
+  return browserLanguage(chosen, String(headers["accept-language"] ?? ""));
 }
 
 const maxAge = SESSION_DAYS * 86_400;

@@ -18,7 +18,7 @@ import { dayIn, dayOf, daysAfter, dayValue } from "@/lib/core/days";
 import { now } from "@/lib/platform/clock";
 import { type Prisma, refusedByUnique, type Transaction } from "@/lib/platform/database";
 import { tell } from "@/lib/platform/queue";
-import { beyondKept } from "@/lib/prescribe/season";
+import { beyondKept, mostDaysAWeek } from "@/lib/prescribe/season";
 import type { SwingsElsewhere } from "@/lib/prescribe/week/request";
 import type { PlanSubject } from "./policy";
 import {
@@ -194,10 +194,9 @@ export async function addDrill(tx: Transaction, actor: Person, granted: Written,
   if (limits.length > 0) throw new ConflictError(`“${drill.name}” stays out. ${limits.join(" ")}`);
   const { dose } = planning.choice.allowed.find((one) => one.drill.id === drillId)?.drill ?? drill;
   const timesPerDay = dose.sets * dose.reps;
-  const most = Math.min(drill.maxSessionsPerWeek ?? 7, planning.player.keptDrills?.find((one) => one.drillId === drillId)?.daysPerWeek ?? 7);
   const added = {
     drillId, words: drillWords(drill, planning.player), timesPerDay, swingsPerDay: swingsFor({ dose }, timesPerDay), minutesPerDay: Math.ceil(dose.minutes),
-    weekdays: daysOfAdded(plan.drills, most),
+    weekdays: daysOfAdded(plan.drills, mostDaysAWeek(drill, planning.player)),
   };
   await refuseOverCaps(setting, [...plan.drills, added]);
   const position = Math.max(0, ...plan.drills.map((one) => one.position)) + 1;

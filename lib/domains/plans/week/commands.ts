@@ -8,6 +8,7 @@ import { solveLinearModel } from "@/lib/platform/solver";
 import { planWeek } from "@/lib/prescribe/week/plan-week";
 import type { PracticeOrder } from "@/lib/prescribe/week/request";
 import { relaxations, whyIn } from "@/lib/prescribe/week/week-words";
+import { mostDaysAWeek } from "@/lib/prescribe/season";
 import { mostAfter } from "@/lib/prescribe/swing-load";
 import { drillInPlan, refuseOverCaps, takeUp, type Setting } from "../commands";
 import type { PlanSubject } from "../policy";
@@ -75,7 +76,8 @@ export async function setWeekdays(tx: Transaction, actor: Person, granted: Grant
   const kept = drillInPlan(setting, given.drillId);
   const weekdays = [...given.weekdays];
   const drills = plan.drills.map((one) => (one.id === kept.id ? { ...one, weekdays } : one));
-  const most = Math.min(library.drills.find(({ id }) => id === given.drillId)?.maxSessionsPerWeek ?? 7, setting.planning.player.keptDrills?.find(({ drillId }) => drillId === given.drillId)?.daysPerWeek ?? 7);
+  const drill = library.drills.find(({ id }) => id === given.drillId) ?? { id: given.drillId };
+  const most = mostDaysAWeek(drill, setting.planning.player);
   const days = new Set(drills.flatMap((one) => one.weekdays));
   const problem =
     weekdays.length > most ? `This drill is done on ${most} days a week at most.` : days.size > plan.daysPerWeek ? `The plan has ${plan.daysPerWeek} days a week; with these it would have ${days.size}. Change the days of the plan first.` : null;

@@ -1,6 +1,7 @@
 import type { DrillRecord } from "@/lib/domains/library/schema";
 import { weekdayName } from "@/lib/domains/roster/loads/view";
 import type { DrillPlayer } from "@/lib/prescribe/drill";
+import { mostDaysAWeek } from "@/lib/prescribe/season";
 import { plannedSwings, swingsOf, type PlannedDay, type SwingCaps } from "@/lib/prescribe/swing-load";
 import { elsewhereOn, WEEKDAYS, type PracticeOrder, type SwingsElsewhere, type WeekRequest } from "@/lib/prescribe/week/request";
 import type { CountedDrill, CountedPlan, DrillChoice } from "../rules";
@@ -99,9 +100,7 @@ export function weekRequest({ choice, player, caps, beside, order, mostInWeek, .
     candidates: choice.allowed.map(({ drill, effect, why }) => ({ drill, effect, why: `${why} ${drill.purpose}` })),
     caps: { ...caps, homePerDay: less(caps.homePerDay, fullest), perSession: less(caps.perSession, fullest), perDay: less(caps.perDay, fullest), perWeek: less(Math.min(caps.perWeek, mostInWeek), week.total) },
     mostDrills: MOST_PROPOSED[order],
-    mostDaysOf: Object.fromEntries(
-      choice.allowed.map(({ drill: { id, maxSessionsPerWeek } }) => [id, Math.min(maxSessionsPerWeek ?? 7, player.keptDrills?.find(({ drillId }) => drillId === id)?.daysPerWeek ?? 7)]),
-    ),
+    mostDaysOf: Object.fromEntries(choice.allowed.map(({ drill }) => [drill.id, mostDaysAWeek(drill, player)])),
   };
 }
 

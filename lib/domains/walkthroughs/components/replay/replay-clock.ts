@@ -92,7 +92,7 @@ export class ReplayClock {
     if (!place) return this.at;
     const passed = this.before === null ? 0 : Math.max(0, steadyMs - this.before);
     this.before = steadyMs;
-    if (this.isWaiting(passed, arePicturesThere)) return this.at;
+    if (this.waitsOn(passed, arePicturesThere)) return this.at;
     const { stretch, beginsMs, takeMs, index } = place;
     const heard = this.isHeard(stretch.takeId, takeMs);
     const now = heard === "now" ? Math.max(stretch.fromMs, this.voice.currentTime * 1000) : heard === "soon" ? takeMs : takeMs + passed * this.speed;
@@ -105,7 +105,7 @@ export class ReplayClock {
   }
 
   /** Waits on for the pictures of where a jump landed, or begins with them. */
-  private isWaiting(passedMs: number, arePicturesThere: boolean): boolean {
+  private waitsOn(passedMs: number, arePicturesThere: boolean): boolean {
     if (this.waitedMs === null) return false;
     this.waitedMs += passedMs;
     if (this.waitedMs < MOST_WAIT_MS && !arePicturesThere) return true;
